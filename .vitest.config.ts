@@ -1,5 +1,8 @@
 import { defineConfig } from "vitest/config";
 
+// Test processes colour what they print even into a pipe or a file, unless told not to.
+if (!process.stdout.isTTY) process.env.NO_COLOR ??= "1";
+
 export default defineConfig({
-  test: { include: ["test/**/*.test.ts"], testTimeout: 60_000 },
+  test: { include: ["test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
 });
