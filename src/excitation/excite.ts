@@ -1,0 +1,22 @@
+/** Everything that shakes the frame, from the file's propulsion and the frame's mass. */
+
+import type { FrameFile } from "../frame/types.ts";
+import type { Rotor } from "../model/types.ts";
+import { mixRows, mixWeights, speedGrid } from "./mix.ts";
+import { orderForces } from "./orders.ts";
+import { motorSpeeds } from "./speeds.ts";
+import type { Excitation } from "./types.ts";
+
+/** undefined for a frame without propulsion. */
+export function excite(
+  file: FrameFile,
+  rotors: readonly Rotor[],
+  mass: number,
+): Excitation | undefined {
+  if (!file.propulsion || rotors.length === 0) return undefined;
+  const speeds = motorSpeeds(file.propulsion, mass, rotors.length);
+  const orders = orderForces(file.propulsion, file.excitation, speeds, rotors[0].rotatingMass);
+  const { name, rows } = mixRows(file.flightMix, speeds);
+  const grid = speedGrid(speeds);
+  return { speeds, orders, mixName: name, mix: rows, grid, weights: mixWeights(rows, grid) };
+}

@@ -1,0 +1,112 @@
+/** The frame as a mesh: plates, arms, fastenings, bodies, then the check that all hangs together. */
+
+import { bounds } from "../model/polygon.ts";
+import type { Model } from "../model/types.ts";
+import { meshArm } from "./arm.ts";
+import { meshBody } from "./body.ts";
+import { checkConnected } from "./connected.ts";
+import { addNode, addPart, type Draft, emptyDraft } from "./draft.ts";
+import {
+  meshJoint,
+  meshLink,
+  meshMember,
+  meshSpring,
+  meshStandoff,
+  meshSupport,
+  type Site,
+} from "./fastening.ts";
+import { meshPlate } from "./grid.ts";
+import { tieRows } from "./ties.ts";
+import type { Mesh } from "./types.ts";
+
+/** Least number of cells across the widest plate's short side that the default mesh size gives. */
+const CELLS_ACROSS = 10;
+
+/** Default mesh size, m: a tenth of the widest plate's shorter side, or of the longest arm. */
+export function defaultMeshSize(model: Model): number {
+  const sides = model.plates.map((p) => {
+    const [x0, y0, x1, y1] = bounds(p.outline);
+    return Math.min(x1 - x0, y1 - y0);
+  });
+  const span =
+    sides.length > 0 ? Math.max(...sides) : Math.max(0, ...model.arms.map((a) => a.length));
+  return span > 0 ? span / CELLS_ACROSS : 1;
+}
+
+/**
+ * @param size mesh size, m; the file's or the default where not given
+ * @throws InputError when parts miss each other or a part is loose
+ */
+export function buildMesh(model: Model, size = model.meshSize ?? defaultMeshSize(model)): Mesh {
+  const draft = emptyDraft();
+  const grids = model.plates.map((plate, i) => {
+    const part = addPart(draft, { name: plate.name, kind: "plate", lossFactor: plate.lossFactor });
+    return meshPlate(draft, plate, i, part, size);
+  });
+  const points = new Map<string, number>();
+  const pointNode = (name: string) => pointNodeOf(draft, model, points, name);
+  const site: Site = { draft, model, grids, pointNode };
+
+  const arms = model.arms.map((arm, i) => {
+    const stations = model.bodies.flatMap((b) =>
+      b.host.kind === "arm" && b.host.arm === i ? [b.host.s] : [],
+    );
+    return meshArm(draft, model, arm, grids, pointNode, size, stations, smearedOnArm(model, i));
+  });
+  for (const s of model.standoffs) meshStandoff(site, s);
+  for (const j of model.joints) meshJoint(site, j);
+  for (const m of model.members) meshMember(site, m);
+  for (const l of model.links) meshLink(site, l);
+  for (const s of model.springs) meshSpring(site, s);
+  const armNode = (arm: number, s: number) => {
+    const { nodes, s: fractions } = arms[arm];
+    const nearest = fractions.reduce(
+      (best, f, i) => (Math.abs(f - s) < Math.abs(fractions[best] - s) ? i : best),
+      0,
+    );
+    return nodes[nearest];
+  };
+  const bodyNodes = model.bodies.map((b) => meshBody(site, b, armNode));
+  for (const s of model.supports) meshSupport(site, s);
+  const ties = tieRows(draft);
+  checkConnected(draft, ties);
+  return {
+    size,
+    xyz: Float64Array.from(draft.xyz),
+    parts: draft.parts,
+    beams: draft.beams,
+    cells: draft.cells,
+    springs: draft.springs,
+    pads: draft.pads,
+    masses: draft.masses,
+    ties,
+    fixed: [...new Set(draft.fixed)].sort((a, b) => a - b),
+    grids,
+    armTips: arms.map((a) => a.nodes[a.nodes.length - 1]),
+    armNodes: arms.map((a) => a.nodes),
+    bodyNodes,
+    pointNodes: points,
+  };
+}
+
+function pointNodeOf(
+  draft: Draft,
+  model: Model,
+  points: Map<string, number>,
+  name: string,
+): number {
+  const known = points.get(name);
+  if (known !== undefined) return known;
+  const p = model.points.get(name);
+  if (!p) throw new Error(`the model names the point "${name}" but does not have it`);
+  const node = addNode(draft, p[0], p[1], p[2]);
+  points.set(name, node);
+  return node;
+}
+
+function smearedOnArm(model: Model, arm: number): number {
+  return model.smeared.reduce(
+    (sum, s) => sum + s.perArm.reduce((t, p) => (p.arm === arm ? t + p.massPerLength : t), 0),
+    0,
+  );
+}

@@ -1,0 +1,210 @@
+/** Motors, propellers, the sensor stack and the places it could sit. */
+
+import { boxInertia, type Inertia } from "../element/rigid-mass.ts";
+import type {
+  CandidateDef,
+  FrameFile,
+  HolePattern,
+  PropulsionDef,
+  StackDef,
+} from "../frame/types.ts";
+import type { BodyPart, Candidate, PlatePart, Rotor, Vec3 } from "./types.ts";
+import { mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
+
+/** Share of a motor's mass that turns, where the file does not say; common practice, no source. */
+const BELL_SHARE = 0.55;
+/** A motor without a size: a cylinder of this density and height/diameter; common practice, no source. */
+const MOTOR_DENSITY = 3500;
+const MOTOR_ASPECT = 0.7;
+
+/** Motors and propellers as bodies on the arms' tips. */
+export function buildMotors(bench: Workbench): BodyPart[] {
+  const p = bench.file.propulsion;
+  if (!p) return [];
+  const up = p.side === "above" ? 1 : -1;
+  return motorArms(bench, p).flatMap((i) => {
+    const arm = bench.arms[i];
+    const host = { kind: "arm", arm: i, s: 1 } as const;
+    const at = (h: number): Vec3 => [arm.tip[0], arm.tip[1], arm.tip[2] + up * h];
+    const mass = p.motor.mass + p.motor.screwMass;
+    const motor = motorName(arm.name);
+    const common = { host, hold: { kind: "direct" }, note: "" } as const;
+    const propeller = p.propeller.mass + p.propeller.nutMass;
+    return [
+      {
+        name: motor,
+        role: "motor",
+        mass,
+        cg: at(p.motor.cgHeight),
+        inertia: motorInertia(p, mass),
+        ...common,
+      },
+      {
+        name: `${motor} propeller`,
+        role: "propeller",
+        mass: propeller,
+        cg: at(p.propeller.planeHeight),
+        inertia: propellerInertia(p),
+        ...common,
+      },
+    ];
+  });
+}
+
+function motorArms(bench: Workbench, p: PropulsionDef): number[] {
+  return bench.arms.flatMap((arm, i) =>
+    !p.arms || p.arms.includes(arm.name) || p.arms.includes(arm.group) ? [i] : [],
+  );
+}
+
+/** "front left arm" carries the "front left motor". */
+function motorName(arm: string): string {
+  return /\barm\b/.test(arm) ? arm.replace(/\barm\b/, "motor") : `${arm} motor`;
+}
+
+function motorInertia(p: PropulsionDef, mass: number): Inertia {
+  const assumed = Math.cbrt(mass / (MOTOR_DENSITY * (Math.PI / 4) * MOTOR_ASPECT));
+  const [d, h] = p.motor.size ?? [assumed, assumed * MOTOR_ASPECT];
+  const tilt = mass * ((d * d) / 16 + (h * h) / 12);
+  return { xx: tilt, yy: tilt, zz: (mass * d * d) / 8, xy: 0, xz: 0, yz: 0 };
+}
+
+/**
+ * Even thin blades: R^2/6 m about a diameter. None about the shaft: the propeller turns freely on its
+ * bearings, so the arm does not carry that inertia. Gyroscopic moments are left out.
+ */
+function propellerInertia({ propeller }: PropulsionDef): Inertia {
+  const tilt = (propeller.mass * (propeller.diameter / 2) ** 2) / 6;
+  return { xx: tilt, yy: tilt, zz: 0, xy: 0, xz: 0, yz: 0 };
+}
+
+/** The motors as sources, neighbours turning opposite ways as seen around the frame. */
+export function buildRotors(bench: Workbench): Rotor[] {
+  const p = bench.file.propulsion;
+  if (!p) return [];
+  const up = p.side === "above" ? 1 : -1;
+  const bell = p.motor.bellMass ?? BELL_SHARE * p.motor.mass;
+  const arms = motorArms(bench, p);
+  const around = [...arms].sort((a, b) => azimuth(bench, a) - azimuth(bench, b));
+  return arms.map((arm) => {
+    const tip = bench.arms[arm].tip;
+    return {
+      name: motorName(bench.arms[arm].name),
+      arm,
+      position: [tip[0], tip[1], tip[2] + up * p.propeller.planeHeight],
+      spin: around.indexOf(arm) % 2 === 0 ? 1 : -1,
+      rotatingMass: bell + p.propeller.mass + p.propeller.nutMass,
+    };
+  });
+}
+
+function azimuth(bench: Workbench, arm: number): number {
+  const [x, y] = bench.arms[arm].tip;
+  return Math.atan2(y, x);
+}
+
+function holesAt(h: HolePattern, x: number, y: number): [number, number][] {
+  const [c, s] = [Math.cos(h.turned), Math.sin(h.turned)];
+  return [1, -1].flatMap((i) =>
+    [1, -1].map((j): [number, number] => {
+      const [u, v] = [(i * h.spacing[0]) / 2, (j * h.spacing[1]) / 2];
+      return [x + c * u - s * v, y + s * u + c * v];
+    }),
+  );
+}
+
+/** Height of a stack's centre of gravity on a plate. */
+function stackHeight(bench: Workbench, plate: number, side: 1 | -1, height: number): number {
+  const p = bench.plates[plate];
+  return p.z + side * (p.thickness / 2 + height);
+}
+
+/** The stack as a body where the file puts it, screwed down through its hole pattern. */
+export function buildStack(bench: Workbench): BodyPart[] {
+  const def = bench.file.stack;
+  if (!def) return [];
+  const plate = plateNumber(bench, def.plate);
+  const side = def.side === "above" ? 1 : -1;
+  const [x, y] = def.at;
+  const screws = holesAt(def.holes, x, y);
+  const part = bench.plates[plate];
+  const off = screws.find(([sx, sy]) => !onPlate(part, sx, sy, def.holes.footprint));
+  if (off && part.outline.length > 0) {
+    bench.findings.push({
+      path: "stack",
+      message: `its hole at ${mmAt(...off)} lies off the plate "${def.plate}"; move the stack, or give the hole pattern that fits`,
+    });
+    return [];
+  }
+  return [
+    {
+      name: "stack",
+      role: "stack",
+      mass: def.mass,
+      cg: [x, y, stackHeight(bench, plate, side, def.height)],
+      inertia: boxInertia(def.mass, ...(def.size as [number, number, number])),
+      size: def.size,
+      host: { kind: "plate", plate },
+      hold: { kind: "rigid", screws, footprint: def.holes.footprint },
+      note: "",
+    },
+  ];
+}
+
+/** The hole pattern and sizes used where neither stack nor candidate gives them: 20 mm, M3. */
+const PLAIN: Pick<StackDef, "holes" | "height" | "chip"> = {
+  holes: { spacing: [0.02, 0.02], turned: 0, footprint: 6e-3 },
+  height: 8e-3,
+  chip: [0, 0, 0],
+};
+
+/** A candidate place, from a name or found on a plate. */
+export function candidateAt(
+  bench: { readonly plates: readonly PlatePart[]; readonly file: FrameFile },
+  name: string,
+  def: Pick<CandidateDef, "plate" | "at" | "side" | "note"> & Partial<CandidateDef>,
+  named: boolean,
+): Candidate {
+  const stack = bench.file.stack;
+  const plate = bench.plates.findIndex((p) => p.name === def.plate);
+  const side = def.side === "above" ? 1 : -1;
+  const holes = def.holes ?? stack?.holes ?? PLAIN.holes;
+  const chip = stack?.chip ?? PLAIN.chip;
+  const [x, y] = def.at;
+  const p = bench.plates[plate];
+  const height = def.height ?? stack?.height ?? PLAIN.height;
+  const z = p.z + side * (p.thickness / 2 + height + chip[2]);
+  return {
+    name,
+    plate,
+    x,
+    y,
+    side,
+    holes: holesAt(holes, x, y),
+    footprint: holes.footprint,
+    chip: [x + chip[0], y + chip[1], z],
+    designed:
+      stack !== undefined &&
+      stack.plate === def.plate &&
+      Math.hypot(stack.at[0] - x, stack.at[1] - y) < 1e-4,
+    named,
+    note: def.note,
+  };
+}
+
+export function buildCandidates(bench: Workbench): Candidate[] {
+  const found: Candidate[] = [];
+  for (const [name, def] of Object.entries(bench.file.candidates)) {
+    const plate = bench.plates[plateNumber(bench, def.plate)];
+    if (plate.outline.length === 0) continue;
+    if (!onPlate(plate, def.at[0], def.at[1])) {
+      bench.findings.push({
+        path: `candidates.${name}.at`,
+        message: `${mmAt(...def.at)} lies off the plate "${def.plate}"; a candidate's centre must be on its plate`,
+      });
+      continue;
+    }
+    found.push(candidateAt(bench, name, def, true));
+  }
+  return found;
+}

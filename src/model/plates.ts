@@ -1,0 +1,101 @@
+/** Plates of the file as plates of the model: outline completed and checked, stiffness from the laminate. */
+
+import type { HoleDef, PlateDef } from "../frame/types.ts";
+import { plateStiffness } from "../material/material.ts";
+import { completeOutline, copiesOf } from "./copies.ts";
+import { crossingSides, disc, moments, oriented, type Polygon } from "./polygon.ts";
+import type { PlatePart } from "./types.ts";
+import { materialOf, mmAt, onPlate, type Workbench } from "./workbench.ts";
+
+/** A stack's plies may be stretched by this factor either way before the user hears of it. */
+const PLY_STRETCH = 2;
+
+export function buildPlates(bench: Workbench): void {
+  for (const [name, def] of Object.entries(bench.file.plates)) {
+    const outline = outlineOf(bench, name, def);
+    const holes = outline ? holesOf(bench, name, def, outline) : [];
+    const material = materialOf(bench, def.material);
+    const { A, B, D, density, lossFactor, plyFit } = plateStiffness(
+      material,
+      def.thickness,
+      def.warp,
+    );
+    if (plyFit && (plyFit.scale > PLY_STRETCH || plyFit.scale < 1 / PLY_STRETCH)) {
+      bench.warnings.push(
+        `plate "${name}": its ${plyFit.count} plies would be ${(plyFit.implied * 1e3).toFixed(3)} mm each, where the ply is ${(plyFit.nominal * 1e3).toFixed(3)} mm; check the stack against the thickness`,
+      );
+    }
+    const scaled = (a: Float64Array) => a.map((v) => v * def.fill);
+    bench.plates.push({
+      name,
+      z: def.z,
+      thickness: def.thickness,
+      outline: outline ?? new Float64Array(0),
+      holes,
+      A: scaled(A),
+      B: scaled(B),
+      D: scaled(D),
+      massPerArea: density * def.thickness * def.fill,
+      rotaryPerArea: (density * def.thickness ** 3 * def.fill) / 12,
+      lossFactor,
+      material: def.material,
+      note: def.note,
+    });
+  }
+}
+
+function polygonOf(points: readonly (readonly [number, number])[]): Polygon {
+  return Float64Array.from(points.flat());
+}
+
+function outlineOf(bench: Workbench, name: string, def: PlateDef): Polygon | undefined {
+  const path = `plates.${name}.outline`;
+  const p = polygonOf(completeOutline(def.outline, def.symmetry));
+  const crossing = p.length >= 6 ? crossingSides(p) : undefined;
+  if (crossing) {
+    const corner = (i: number) => mmAt(p[2 * i], p[2 * i + 1]);
+    bench.findings.push({
+      path,
+      message: `the outline crosses itself: the side from ${corner(crossing[0])} meets the side from ${corner(crossing[1])}; list the corners in order around the plate${def.symmetry === "none" ? "" : `, only those of the part that "symmetry" mirrors`}`,
+    });
+    return undefined;
+  }
+  if (p.length < 6 || Math.abs(moments(p).area) < 1e-9) {
+    bench.findings.push({
+      path,
+      message: "the outline encloses no area; give at least three corners that are not on one line",
+    });
+    return undefined;
+  }
+  return oriented(p, 1);
+}
+
+function holesOf(bench: Workbench, name: string, def: PlateDef, outline: Polygon): Polygon[] {
+  const plate = { outline } as PlatePart;
+  return def.holes.flatMap((hole, i) => {
+    const path = `plates.${name}.holes.${i}`;
+    return holeShapes(hole).flatMap((shape) => {
+      if (crossingSides(shape)) {
+        bench.findings.push({ path, message: "the hole's outline crosses itself" });
+        return [];
+      }
+      const [x, y] = [shape[0], shape[1]];
+      if (!onPlate(plate, x, y)) {
+        bench.findings.push({
+          path,
+          message: `the hole reaches outside the plate at ${mmAt(x, y)}; draw notches in the outline instead`,
+        });
+        return [];
+      }
+      return [oriented(shape, -1)];
+    });
+  });
+}
+
+function holeShapes(hole: HoleDef): Polygon[] {
+  return copiesOf(hole.copies).flatMap(({ sx, sy }) =>
+    hole.kind === "round"
+      ? hole.at.map(([x, y]) => disc(sx * x, sy * y, hole.diameter))
+      : [polygonOf(hole.outline.map(([x, y]) => [sx * x, sy * y] as const))],
+  );
+}

@@ -1,0 +1,82 @@
+/** Modes in words: where the energy is, how it moves, how well it is damped. */
+
+import type { System } from "../matrices/assemble.ts";
+import type { Mesh } from "../mesh/types.ts";
+import type { Model } from "../model/types.ts";
+import { type ModeEnergy, modeEnergies } from "./energy.ts";
+import { modeName } from "./name.ts";
+import { leftRightSymmetry, mirrorPairs } from "./symmetry.ts";
+import type { ModeDescription, MotionShares, Share } from "./types.ts";
+
+/** Parts with less than this share of both energies are not listed. */
+const LISTED = 0.01;
+
+export function describeModes(
+  model: Model,
+  mesh: Mesh,
+  system: System,
+  lambda: Float64Array,
+  shapes: readonly Float64Array[],
+): ModeDescription[] {
+  const energies = modeEnergies(mesh, system, shapes, model.theory);
+  const pairs = mirrorPairs(mesh);
+  return energies.map((energy, i) => {
+    const shares = partShares(mesh, energy);
+    const motion = motionShares(mesh, energy);
+    const lossFactor = lossOf(mesh, energy, model.assemblyLossFactor, motion.softMount);
+    return {
+      number: i + 1,
+      frequency: Math.sqrt(Math.max(0, lambda[i])) / (2 * Math.PI),
+      name: modeName(model, mesh, shapes[i], motion, shares),
+      symmetry: leftRightSymmetry(shapes[i], pairs),
+      shares,
+      motion,
+      lossFactor,
+      damping: lossFactor / 2,
+      // Flexibilities add: d(omega)/omega = -U_shear/(2 U).
+      shearEffect: energy.omittedShear / (2 * total(energy.strain) || 1),
+    };
+  });
+}
+
+const total = (a: Float64Array) => a.reduce((s, v) => s + v, 0);
+
+function partShares(mesh: Mesh, e: ModeEnergy): Share[] {
+  const [U, T] = [total(e.strain) || 1, total(e.kinetic) || 1];
+  return mesh.parts
+    .map((p, i) => ({
+      part: p.name,
+      kind: p.kind,
+      strain: e.strain[i] / U,
+      kinetic: e.kinetic[i] / T,
+    }))
+    .filter((s) => s.strain > LISTED || s.kinetic > LISTED)
+    .sort((a, b) => b.strain + b.kinetic - a.strain - a.kinetic);
+}
+
+function motionShares(mesh: Mesh, e: ModeEnergy): MotionShares {
+  const U = total(e.strain) || 1;
+  const of = (...kinds: string[]) =>
+    mesh.parts.reduce((s, p, i) => (kinds.includes(p.kind) ? s + e.strain[i] : s), 0) / U;
+  return {
+    armFlat: e.beams.flat / U,
+    armEdge: e.beams.edge / U,
+    armTorsion: e.beams.torsion / U,
+    plateBending: e.plateBending / U,
+    plateInPlane: e.plateInPlane / U,
+    standoff: of("standoff"),
+    joint: of("arm root", "joint"),
+    softMount: of("mount"),
+    other: of("spring", "body") + e.beams.axial / U,
+  };
+}
+
+/**
+ * Modal strain energy: eta = sum of eta_part U_part / U (C. D. Johnson & D. A. Kienholz, AIAA Journal
+ * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts.
+ */
+function lossOf(mesh: Mesh, e: ModeEnergy, assembly: number, softShare: number): number {
+  const U = total(e.strain) || 1;
+  const parts = mesh.parts.reduce((s, p, i) => s + p.lossFactor * e.strain[i], 0) / U;
+  return parts + assembly * (1 - softShare);
+}

@@ -1,0 +1,54 @@
+/** Places the stack could sit: those the file names, or else every place where its pattern fits. */
+
+import type { FrameFile } from "../frame/types.ts";
+import { candidateAt } from "../model/equipment.ts";
+import { borderDistance, bounds, contains } from "../model/polygon.ts";
+import type { Candidate, Model, PlatePart } from "../model/types.ts";
+
+/** Most places looked at when the file names none. */
+const MOST = 60;
+/** Distance between neighbouring places to begin with, m. */
+const PITCH = 8e-3;
+
+export function candidatesOf(file: FrameFile, model: Model): Candidate[] {
+  if (model.candidates.length > 0) return [...model.candidates];
+  let found = everyPlace(file, model, PITCH);
+  for (let pitch = PITCH; found.length > MOST; ) {
+    pitch *= 1.25;
+    found = everyPlace(file, model, pitch);
+  }
+  return found;
+}
+
+/** A regular pattern of places on every plate, symmetric about the middle of the plate. */
+function everyPlace(file: FrameFile, model: Model, pitch: number): Candidate[] {
+  return model.plates.flatMap((plate) => {
+    const [x0, y0, x1, y1] = bounds(plate.outline);
+    const places: Candidate[] = [];
+    for (const x of spread(x0, x1, pitch)) {
+      for (const y of spread(y0, y1, pitch)) {
+        const name = `${plate.name} ${Math.round(x * 1e3)}, ${Math.round(y * 1e3)}`;
+        const def = { plate: plate.name, at: [x, y] as const, side: "above" as const, note: "" };
+        const place = candidateAt({ plates: model.plates, file }, name, def, false);
+        if (patternFits(plate, place)) places.push(place);
+      }
+    }
+    return places;
+  });
+}
+
+function spread(from: number, to: number, pitch: number): number[] {
+  const middle = (from + to) / 2;
+  const n = Math.floor((to - from) / 2 / pitch);
+  return Array.from({ length: 2 * n + 1 }, (_, i) => middle + (i - n) * pitch);
+}
+
+/** Every screw head lies wholly on material. */
+export function patternFits(plate: PlatePart, place: Candidate): boolean {
+  return place.holes.every(([x, y]) => {
+    const margin = place.footprint / 2;
+    const inside =
+      contains(plate.outline, x, y) && borderDistance(plate.outline, x, y) >= margin - 1e-9;
+    return inside && plate.holes.every((h) => !contains(h, x, y));
+  });
+}

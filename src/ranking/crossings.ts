@@ -1,0 +1,36 @@
+/** Motor speeds at which an order meets a natural frequency. */
+
+import type { Excitation } from "../excitation/types.ts";
+import type { Modes } from "../modes/types.ts";
+import type { Crossing } from "./types.ts";
+
+/** Closer to hover than this share of it counts as "at hover"; 10 % is the usual margin for rotating machinery. */
+export const HOVER_MARGIN = 0.1;
+
+export function findCrossings(modes: Modes, e: Excitation): Crossing[] {
+  const { low, hover, full } = e.speeds;
+  // Orders of the same multiple (thrust and torque at blade pass) cross together.
+  const multiples = new Map<number, string>();
+  for (const o of e.orders) if (!multiples.has(o.order)) multiples.set(o.order, o.name);
+  return modes.described
+    .flatMap((m) =>
+      [...multiples].flatMap(([order, name]): Crossing[] => {
+        const speed = (2 * Math.PI * m.frequency) / order;
+        if (speed < low || speed > full) return [];
+        const fromHover = speed / hover - 1;
+        return [
+          {
+            mode: m.number,
+            frequency: m.frequency,
+            modeName: m.name,
+            order: name,
+            speed,
+            rpm: (speed * 60) / (2 * Math.PI),
+            fromHover,
+            nearHover: Math.abs(fromHover) <= HOVER_MARGIN,
+          },
+        ];
+      }),
+    )
+    .sort((a, b) => a.speed - b.speed);
+}

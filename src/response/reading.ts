@@ -1,0 +1,134 @@
+/** What a sensor reads over all speeds, from the frame's modal amplitudes. */
+
+import { GRAVITY } from "../excitation/speeds.ts";
+import type { Harmonics, ModalResponse, ResidualMotion } from "./harmonic.ts";
+import { type Sensor, sense } from "./sensor.ts";
+
+const DEGREE = Math.PI / 180;
+
+/** Readings of one sensor. Rotors never share a phase, so their powers add; so do the orders'. */
+export interface Reading {
+  /** mean-square readings by order and speed: rotation rate ((deg/s)^2) and acceleration (g^2) */
+  readonly gyroPower: readonly Float64Array[];
+  readonly accelPower: readonly Float64Array[];
+  /** the same over the flight mix and all orders, by axis x y z */
+  readonly gyroAxes: Float64Array;
+  readonly accelAxes: Float64Array;
+  /** gyro power over the mix by order and term (elastic modes, then all rigid motions as one) */
+  readonly termPower: readonly Float64Array[];
+}
+
+export function readSensor(h: Harmonics, sensor: Sensor): Reading {
+  const terms = h.shapes.length;
+  const S = h.excitation.grid.length;
+  /** rows of the sensor on the terms: psi[axis * terms + t] */
+  const psi = new Float64Array(6 * terms);
+  h.shapes.forEach((shape, t) => {
+    sense(sensor, shape).forEach((v, axis) => {
+      psi[axis * terms + t] = v;
+    });
+  });
+  const residuals = h.residuals.map((r) => ({
+    sideX: sense(sensor, r.sideX),
+    sideY: sense(sensor, r.sideY),
+    thrust: sense(sensor, r.thrust),
+    torque: sense(sensor, r.torque),
+  }));
+  const perOrder = () => h.orders.map(() => new Float64Array(S));
+  const reading = {
+    gyroPower: perOrder(),
+    accelPower: perOrder(),
+    gyroAxes: new Float64Array(3),
+    accelAxes: new Float64Array(3),
+    termPower: h.orders.map(() => new Float64Array(h.elastic + 1)),
+  };
+  for (const response of h.responses)
+    addResponse(reading, h, response, psi, residuals[response.rotor]);
+  return reading;
+}
+
+/** Static reading of the modes left out, for a unit amplitude of the order's force. */
+function residualReading(
+  residual: Record<keyof ResidualMotion, Float64Array>,
+  h: Harmonics,
+  { order, rotor }: ModalResponse,
+) {
+  const kind = h.orders[order].kind;
+  if (kind !== "side force") return { re: residual[kind], im: new Float64Array(6) };
+  const spin = h.rotors[rotor].spin;
+  return { re: residual.sideX, im: residual.sideY.map((v) => -spin * v) };
+}
+
+function addResponse(
+  out: Reading,
+  h: Harmonics,
+  response: ModalResponse,
+  psi: Float64Array,
+  residual: Record<keyof ResidualMotion, Float64Array>,
+) {
+  const terms = h.shapes.length;
+  const { grid, weights } = h.excitation;
+  const force = h.orders[response.order];
+  const rest = residualReading(residual, h, response);
+  const gyroPower = out.gyroPower[response.order];
+  const accelPower = out.accelPower[response.order];
+  const termPower = out.termPower[response.order];
+  for (let s = 0; s < grid.length; s++) {
+    const omega = force.order * grid[s];
+    const A = force.coefficient * grid[s] ** 2;
+    const q = s * terms;
+    for (let axis = 0; axis < 6; axis++) {
+      let re = A * rest.re[axis];
+      let im = A * rest.im[axis];
+      for (let t = 0; t < terms; t++) {
+        const p = psi[axis * terms + t];
+        re += p * response.re[q + t];
+        im += p * response.im[q + t];
+      }
+      // rate = i omega theta, acceleration = -omega^2 u; a line of amplitude a has mean square a^2/2
+      const gain = axis < 3 ? omega / DEGREE : (omega * omega) / GRAVITY;
+      const power = (gain * gain * (re * re + im * im)) / 2;
+      if (axis < 3) {
+        gyroPower[s] += power;
+        out.gyroAxes[axis] += weights[s] * power;
+      } else {
+        accelPower[s] += power;
+        out.accelAxes[axis - 3] += weights[s] * power;
+      }
+    }
+    if (weights[s] > 1e-6) {
+      addTermPower(termPower, h, response, psi, q, (weights[s] * (omega / DEGREE) ** 2) / 2);
+    }
+  }
+}
+
+/** Each term's own gyro power, as if it acted alone; the rigid motions as one. */
+function addTermPower(
+  out: Float64Array,
+  h: Harmonics,
+  response: ModalResponse,
+  psi: Float64Array,
+  q: number,
+  gain: number,
+) {
+  const terms = h.shapes.length;
+  for (let axis = 0; axis < 3; axis++) {
+    let rigidRe = 0;
+    let rigidIm = 0;
+    for (let t = 0; t < terms; t++) {
+      const re = psi[axis * terms + t] * response.re[q + t];
+      const im = psi[axis * terms + t] * response.im[q + t];
+      if (t < h.elastic) out[t] += gain * (re * re + im * im);
+      else {
+        rigidRe += re;
+        rigidIm += im;
+      }
+    }
+    out[h.elastic] += gain * (rigidRe * rigidRe + rigidIm * rigidIm);
+  }
+}
+
+/** Root mean square over the flight mix and all axes. */
+export function rms(powerByAxis: Float64Array): number {
+  return Math.sqrt(powerByAxis[0] + powerByAxis[1] + powerByAxis[2]);
+}
