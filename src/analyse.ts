@@ -1,26 +1,126 @@
 /** One frame through all stages. */
 
+import { excite } from "./excitation/excite.ts";
 import type { Excitation } from "./excitation/types.ts";
 import type { FrameFile } from "./frame/types.ts";
-import type { System } from "./matrices/assemble.ts";
-import type { MassProperties, MassReport } from "./matrices/mass.ts";
+import { assemble, type System } from "./matrices/assemble.ts";
+import {
+  type MassProperties,
+  type MassReport,
+  massDifference,
+  massFromDrawing,
+  massFromMatrices,
+} from "./matrices/mass.ts";
+import { buildMesh } from "./mesh/build.ts";
 import type { Mesh } from "./mesh/types.ts";
+import { buildModel } from "./model/build.ts";
 import type { Model } from "./model/types.ts";
+import { type SolvedModes, solveModes } from "./modes/solve.ts";
 import type { Modes } from "./modes/types.ts";
+import { rank } from "./ranking/rank.ts";
 import type { Ranking } from "./ranking/types.ts";
+import { residualMotions } from "./response/residual.ts";
 
-export interface Analysis {
+export interface AnalyseOptions {
+  /** m; the file's, or one chosen from the plates' size, where not given */
+  readonly meshSize?: number;
+  /** number of elastic modes, 40 where not given */
+  readonly modes?: number;
+  /** told the name of each stage as it begins */
+  readonly progress?: (stage: string) => void;
+}
+
+/** A frame before its modes are known. */
+export interface Prepared {
   readonly file: FrameFile;
   readonly model: Model;
   readonly mesh: Mesh;
-  readonly system: System;
   readonly mass: MassReport;
-  /** the same from R'MR; undefined where supports hold the frame */
-  readonly assembledMass?: MassProperties;
-  readonly modes: Modes;
   /** undefined without propulsion */
   readonly excitation?: Excitation;
-  /** undefined without propulsion or without a place to rank */
-  readonly ranking?: Ranking;
   readonly warnings: readonly string[];
+}
+
+export interface Analysis extends Prepared {
+  readonly system: System;
+  /** mass properties from R'MR; undefined where supports hold the frame */
+  readonly assembledMass?: MassProperties;
+  readonly modes: Modes;
+  /** undefined without propulsion, without a place to rank, or when only modes were asked for */
+  readonly ranking?: Ranking;
+}
+
+/** Shear would lower a frequency by more than this: worth a warning while beams leave it out. */
+const SHEAR_LIMIT = 0.02;
+
+/** Model, mesh, masses and speeds. @throws InputError */
+export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared {
+  options.progress?.("building the mesh");
+  const model = buildModel(file);
+  const mesh = buildMesh(model, options.meshSize);
+  const mass = massFromDrawing(model, mesh);
+  const excitation = excite(file, model.rotors, mass.mass);
+  return {
+    file,
+    model,
+    mesh,
+    mass,
+    ...(excitation && { excitation }),
+    warnings: model.warnings,
+  };
+}
+
+/** Everything up to the modes. @throws InputError, SolveError */
+export function analyseModes(file: FrameFile, options: AnalyseOptions = {}): Analysis {
+  return solve(prepare(file, options), options).analysis;
+}
+
+/** The whole way to the ranking. @throws InputError, SolveError */
+export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis {
+  const { analysis, solved } = solve(prepare(file, options), options);
+  const { model, mesh, modes, excitation, mass } = analysis;
+  if (!excitation) return analysis;
+  options.progress?.("shaking the frame at every motor speed");
+  const { factor, shift, rigidShapes } = solved;
+  const residuals = residualMotions(analysis.system, mesh, modes, model.rotors, factor, shift);
+  const input = { file, model, mesh, modes, rigidShapes, residuals, excitation, cg: mass.cg };
+  const ranking = rank(input);
+  return ranking ? { ...analysis, ranking } : analysis;
+}
+
+function solve(
+  prepared: Prepared,
+  options: AnalyseOptions,
+): { analysis: Analysis; solved: SolvedModes } {
+  const { model, mesh, mass } = prepared;
+  options.progress?.("assembling stiffness and mass");
+  const system = assemble(mesh, model);
+  options.progress?.("finding the natural frequencies");
+  const solved = solveModes(model, mesh, system, mass.cg, options.modes);
+  const held = mesh.fixed.length > 0;
+  const assembledMass = held ? undefined : massFromMatrices(system, mesh, mass.cg);
+  const warnings = [...prepared.warnings, ...shearWarning(solved.modes)];
+  if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {
+    warnings.push("the mass matrix does not agree with the drawing; please report this frame");
+  }
+  const analysis = {
+    ...prepared,
+    system,
+    ...(assembledMass && { assembledMass }),
+    modes: solved.modes,
+    warnings,
+  };
+  return { analysis, solved };
+}
+
+function shearWarning(modes: Modes): string[] {
+  const over = modes.described.filter((m) => m.shearEffect > SHEAR_LIMIT);
+  if (over.length === 0) return [];
+  const worst = over.reduce((a, b) => (b.shearEffect > a.shearEffect ? b : a));
+  const affected = over.map((m) => m.number);
+  const list =
+    affected.length > 6 ? `${affected.slice(0, 6).join(", ")}, ...` : affected.join(", ");
+  return [
+    `shear in the arms would lower mode ${worst.number} by about ${Math.round(100 * worst.shearEffect)} % and ${affected.length > 1 ? `modes ${list}` : "that mode"} by more than 2 %; set "beamTheory": "timoshenko" to include it`,
+  ];
 }

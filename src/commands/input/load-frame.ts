@@ -1,0 +1,36 @@
+/** A frame file from disk, and errors of every stage after that told as errors of that file. */
+
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { InputError } from "../../errors.ts";
+import { readFrame } from "../../frame/read.ts";
+import type { FrameFile } from "../../frame/types.ts";
+import { LIBRARY_MATERIALS } from "../../material/library-materials.ts";
+import { LIBRARY_PLIES } from "../../material/library-plies.ts";
+import { locateFindings } from "./locate.ts";
+
+export interface LoadedFrame {
+  readonly path: string;
+  readonly file: FrameFile;
+  /** SHA-256 of the file's bytes, hexadecimal */
+  readonly hash: string;
+}
+
+/** @throws InputError with everything that is wrong with the file */
+export function loadFrame(path: string): LoadedFrame {
+  const file = readFrame(path, {
+    libraryMaterials: LIBRARY_MATERIALS.map(({ id }) => id),
+    libraryPlies: LIBRARY_PLIES.map(({ id }) => id),
+  });
+  return { path, file, hash: createHash("sha256").update(readFileSync(path)).digest("hex") };
+}
+
+/** Does the work; its InputErrors get the name of the frame file and the lines their paths lead to. */
+export function inFrame<T>({ path }: LoadedFrame, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof InputError) || error.file !== undefined) throw error;
+    throw new InputError(locateFindings(readFileSync(path, "utf8"), error.findings), path);
+  }
+}

@@ -1,0 +1,70 @@
+/** Options that several commands share, and how their values are read. */
+
+import { InvalidArgumentError, Option } from "commander";
+import type { AnalyseOptions } from "../../analyse.ts";
+import { inputError } from "../../errors.ts";
+
+export interface MeshOptions {
+  readonly meshSize?: string;
+}
+
+export interface SolveOptions extends MeshOptions {
+  readonly modes?: number;
+}
+
+const MOST_MODES = 500;
+
+export function meshSizeOption(): Option {
+  return new Option("--mesh-size <length>", 'size of the mesh, such as "4 mm"; finer is slower');
+}
+
+export function modesOption(): Option {
+  return new Option("--modes <n>", "how many modes to compute (default: 40)").argParser(
+    wholeNumber(1, MOST_MODES),
+  );
+}
+
+export function jsonOption(): Option {
+  return new Option("--json", "print one JSON document for other programs");
+}
+
+function wholeNumber(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (/^\d+$/.test(text) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
+  };
+}
+
+/** The size in m. @throws InputError when the text is not a length */
+export async function readMeshSize(text: string): Promise<number> {
+  const [{ readQuantity }, { KINDS }] = await Promise.all([
+    import("../../frame/quantity.ts"),
+    import("../../frame/quantity-kinds.ts"),
+  ]);
+  const written = /^\s*\d*\.?\d+\s*$/.test(text) ? Number(text) : text;
+  const reading = readQuantity(written, KINDS.length, { above: 0 });
+  if ("value" in reading) return reading.value;
+  throw inputError("--mesh-size", reading.problem);
+}
+
+/** The options of the analysis; what is not given is absent. */
+export async function analyseOptions(
+  options: SolveOptions,
+  progress: (stage: string) => void,
+): Promise<AnalyseOptions> {
+  const { meshSize, modes } = options;
+  return {
+    ...(meshSize !== undefined && { meshSize: await readMeshSize(meshSize) }),
+    ...(modes !== undefined && { modes }),
+    progress,
+  };
+}
+
+/** The options that change the numbers, as they were typed. */
+export function solveOptionsText({ modes, meshSize }: SolveOptions): string {
+  return [
+    ...(modes === undefined ? [] : [`--modes ${modes}`]),
+    ...(meshSize === undefined ? [] : [`--mesh-size ${JSON.stringify(meshSize)}`]),
+  ].join(" ");
+}

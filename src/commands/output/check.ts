@@ -1,0 +1,51 @@
+/** The frame as it was read and built, for people and for other programs. */
+
+import type { BuiltFrame } from "../input/build-frame.ts";
+import type { LoadedFrame } from "../input/load-frame.ts";
+import type { Ink } from "../terminal/ink.ts";
+import { count, quantity } from "../terminal/numbers.ts";
+import { printable } from "../terminal/printable.ts";
+import { wrap } from "../terminal/wrap.ts";
+import { documentText, frameFields } from "./document.ts";
+import { massFields, massLine, massTable, partFields } from "./mass.ts";
+import { warningsText } from "./modes-text.ts";
+import { speedFields, speedsText } from "./speeds.ts";
+
+export function checkText(
+  { model, mesh, mass, speeds }: BuiltFrame,
+  { path }: LoadedFrame,
+  ink: Ink,
+): string {
+  const parts = [
+    count(model.plates.length, "plate"),
+    count(model.arms.length, "arm"),
+    count(model.standoffs.length, "standoff"),
+    count(model.members.length, "member"),
+    count(model.bodies.length, "mass", "masses"),
+  ].filter((text) => !text.startsWith("0 "));
+  const held = model.supports.length > 0 ? "held by its supports" : "free, as in flight";
+  return [
+    `${ink.heading(wrap(printable(model.name)).trimEnd())}\n`,
+    wrap(
+      `${printable(path)} is complete and everything hangs together: ${parts.join(", ")}; ${held}.`,
+    ),
+    "\n",
+    massTable(mass, ink),
+    "\n",
+    massLine(mass),
+    speeds === undefined ? "" : speedsText(speeds),
+    wrap(`Mesh: ${quantity(mesh.size * 1e3, "mm")}, ${count(mesh.xyz.length / 3, "node")}.`),
+    warningsText(model.warnings, ink),
+  ].join("");
+}
+
+export function checkJson({ model, mesh, mass, speeds }: BuiltFrame, frame: LoadedFrame): string {
+  return documentText("check", {
+    ...frameFields(frame),
+    mass: { ...massFields(mass), parts: partFields(mass.parts) },
+    speeds: speeds === undefined ? null : speedFields(speeds),
+    held: model.supports.length > 0,
+    mesh: { sizeM: mesh.size, nodes: mesh.xyz.length / 3 },
+    warnings: model.warnings,
+  });
+}

@@ -1,0 +1,121 @@
+/** The ranking for other programs: what `rank --json` prints. */
+
+import type { Analysis } from "../../analyse.ts";
+import type { Excitation } from "../../excitation/types.ts";
+import type {
+  Cause,
+  Crossing,
+  ModalMotion,
+  Overhang,
+  RankedCandidate,
+  Ranking,
+} from "../../ranking/types.ts";
+import type { LoadedFrame } from "../input/load-frame.ts";
+import { toRpm } from "../terminal/numbers.ts";
+import { documentText, frameFields } from "./document.ts";
+import { massFields, partFields } from "./mass.ts";
+import { modesFields } from "./modes-json.ts";
+import { excitationFields } from "./speeds.ts";
+
+/** `report` is the file the report was written to; absent when none was written. */
+export function rankingJson(
+  analysis: Analysis,
+  ranking: Ranking,
+  excitation: Excitation,
+  frame: LoadedFrame,
+  report: string | undefined,
+): string {
+  return documentText("ranking", {
+    ...frameFields(frame),
+    report: report ?? null,
+    verdict: ranking.verdict,
+    places: ranking.candidates.map(placeFields),
+    tieBandDb: ranking.tieBand,
+    notes: ranking.notes,
+    overhangs: ranking.overhangs.map(overhangFields),
+    crossings: ranking.crossings.map(crossingFields),
+    ...excitationFields(excitation),
+    speedGridRpm: excitation.grid.map(toRpm),
+    speedGridWeights: excitation.weights,
+    mass: { ...massFields(analysis.mass), parts: partFields(analysis.mass.parts) },
+    ...modesFields(analysis.modes),
+    warnings: analysis.warnings,
+  });
+}
+
+function placeFields(ranked: RankedCandidate): Record<string, unknown> {
+  const { candidate, gyroAxes, accelAxes } = ranked;
+  return {
+    place: ranked.place,
+    tied: ranked.tied,
+    name: candidate.name,
+    plate: ranked.plate,
+    side: candidate.side > 0 ? "above" : "below",
+    chipPositionM: candidate.chip,
+    namedInFile: candidate.named,
+    stackDrawnHere: candidate.designed,
+    gyroDegPerSecRms: ranked.gyro,
+    gyroRollPitchYawDegPerSecRms: gyroAxes,
+    accelGRms: ranked.accel,
+    accelXyzGRms: accelAxes,
+    gyroLevelDb: ranked.decibel,
+    accelLevelDb: ranked.accelDecibel,
+    fromCentreOfGravityInPlanM: ranked.fromCg,
+    fromCentreOfGravityM: ranked.fromCg3d,
+    flags: ranked.flags.map(({ kind, hard, text }) => ({ kind, avoid: hard, text })),
+    causes: ranked.causes.map(causeFields),
+    modeMotion: ranked.motion.map(motionFields),
+    spectra: [
+      ...ranked.spectra.map(({ order, gyro, accel }) => spectrumFields(order, gyro, accel)),
+      spectrumFields("all together", ranked.gyroTotal, ranked.accelTotal),
+    ],
+  };
+}
+
+/** Levels at the speeds of `speedGridRpm`. */
+function spectrumFields(order: string, gyro: Float64Array, accel: Float64Array): unknown {
+  return { order, gyroDegPerSecRms: gyro, accelGRms: accel };
+}
+
+function causeFields({ mode, frequency, modeName, order, share, rpm }: Cause): unknown {
+  return { mode, frequencyHz: frequency, modeName, order, gyroPowerShare: share, speedRpm: rpm };
+}
+
+function motionFields(motion: ModalMotion): unknown {
+  return {
+    mode: motion.mode,
+    frequencyHz: motion.frequency,
+    rotationRadPerRootKgM: motion.rotation,
+    displacementMPerRootKgM: motion.displacement,
+    rotationShare: motion.rotationShare,
+    displacementShare: motion.displacementShare,
+  };
+}
+
+function overhangFields(overhang: Overhang): unknown {
+  return {
+    plate: overhang.plate,
+    direction: overhang.direction,
+    lengthM: overhang.length,
+    thicknessM: overhang.thickness,
+    lastSupportAtM: overhang.supportAt,
+    freeEndAtM: overhang.endAt,
+    carriedMassKg: overhang.mass,
+    mode: overhang.mode ?? null,
+    frequencyHz: overhang.frequency ?? null,
+    flagged: overhang.flagged,
+    text: overhang.text,
+  };
+}
+
+function crossingFields(crossing: Crossing): unknown {
+  return {
+    mode: crossing.mode,
+    frequencyHz: crossing.frequency,
+    modeName: crossing.modeName,
+    order: crossing.order,
+    speedRpm: crossing.rpm,
+    fromHoverShare: crossing.fromHover,
+    nearHover: crossing.nearHover,
+  };
+}

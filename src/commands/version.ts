@@ -1,0 +1,8 @@
+/** The version of this program. */
+
+import { readFileSync } from "node:fs";
+
+export function programVersion(): string {
+  const text = readFileSync(new URL("../../package.json", import.meta.url), "utf8");
+  return (JSON.parse(text) as { readonly version: string }).version;
+}

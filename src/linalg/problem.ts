@@ -1,0 +1,131 @@
+/** An eigenproblem made ready: checked, analysed, rigid-body motions orthonormalised. */
+
+import { SolveError } from "../errors.ts";
+import type { ShiftInvert } from "./lanczos.ts";
+import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
+import { multiplyBlock } from "./product.ts";
+import { fixedSeedGenerator } from "./random.ts";
+import { factoriseBelow, guessShift, type ShiftedFactor } from "./shift.ts";
+import { shiftInvert } from "./shift-invert.ts";
+import { requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
+import { analysePattern, type Symbolic } from "./symbolic.ts";
+
+export interface Problem {
+  /** On one pattern: for factorisations. */
+  readonly K: SymmetricSparse;
+  readonly M: SymmetricSparse;
+  /** The same without zeros: for products. */
+  readonly sparseK: SymmetricSparse;
+  readonly sparseM: SymmetricSparse;
+  readonly n: number;
+  /** Elastic modes wanted, at most as many as there are. */
+  readonly count: number;
+  readonly tolerance: number;
+  readonly symbolic: Symbolic;
+  /** M-orthonormal basis of the deflated motions. */
+  readonly rigid: MBasis;
+  readonly random: () => number;
+  /** The shift in use and the operator that goes with it; they change together. */
+  shifted: ShiftedFactor;
+  operator: ShiftInvert;
+  /** What was spent. */
+  readonly work: { operatorCalls: number; factorisations: number };
+}
+
+export const MODES_DEFAULTS = { tolerance: 1e-10 } as const;
+
+export interface ProblemOptions {
+  readonly count: number;
+  readonly deflate?: readonly Float64Array[];
+  readonly shift?: number;
+  readonly tolerance?: number;
+  readonly symbolic?: Symbolic;
+}
+
+/** @throws RangeError for unusable options; SolveError for dependent or elastic `deflate` vectors */
+export function stateProblem(
+  K: SymmetricSparse,
+  M: SymmetricSparse,
+  options: ProblemOptions,
+): Problem {
+  requireSamePattern(K, M);
+  const { n } = K.pattern;
+  const { deflate = [], shift, tolerance = MODES_DEFAULTS.tolerance } = options;
+  if (!(Number.isInteger(options.count) && options.count >= 1)) {
+    throw new RangeError(`count must be a positive integer, not ${options.count}`);
+  }
+  if (shift !== undefined && !(shift <= 0)) {
+    throw new RangeError(`shift must not be above zero, but is ${shift}`);
+  }
+  if (options.symbolic !== undefined && options.symbolic.pattern !== K.pattern) {
+    throw new RangeError("the symbolic factorisation belongs to another pattern");
+  }
+  const symbolic = options.symbolic ?? analysePattern(K.pattern);
+  const sparseM = withoutZeros(M);
+  const rigid = orthonormalise(sparseM, deflate);
+  const shifted = factoriseBelow(symbolic, K, M, shift ?? guessShift(K, M));
+  return {
+    K,
+    M,
+    sparseK: withoutZeros(K),
+    sparseM,
+    n,
+    count: Math.min(options.count, n - rigid.count),
+    tolerance,
+    symbolic,
+    rigid,
+    random: fixedSeedGenerator(),
+    shifted,
+    operator: shiftInvert(shifted.factor, sparseM),
+    work: { operatorCalls: 0, factorisations: shifted.attempts },
+  };
+}
+
+/** Moves the problem to another shift. */
+export function changeShift(problem: Problem, sigma: number): void {
+  problem.shifted = factoriseBelow(problem.symbolic, problem.K, problem.M, sigma);
+  problem.operator = shiftInvert(problem.shifted.factor, problem.sparseM);
+  problem.work.factorisations += problem.shifted.attempts;
+}
+
+function orthonormalise(M: SymmetricSparse, vectors: readonly Float64Array[]): MBasis {
+  const { n } = M.pattern;
+  const basis = emptyBasis(n, vectors.length);
+  vectors.forEach((v, c) => {
+    if (v.length !== n) {
+      throw new RangeError(`deflated vector ${c} has ${v.length} components instead of ${n}`);
+    }
+    basis.V.set(v, c * n);
+  });
+  // Geometry gives vectors that are independent by far; this close to dependent is a mistake.
+  const { added, B } = extendBasis(basis, vectors.length, (out, x, columns) =>
+    multiplyBlock(out, M, x, columns),
+  );
+  for (let c = 0; c < vectors.length; c++) {
+    let length = 0;
+    for (let d = 0; d <= c; d++) length += B[d * vectors.length + c] ** 2;
+    if (added < vectors.length || B[c * vectors.length + c] ** 2 < 1e-20 * length) {
+      throw new SolveError(
+        "the vectors to deflate are linearly dependent, or one carries no mass: give each " +
+          "rigid-body motion once",
+      );
+    }
+  }
+  return basis;
+}
+
+/** @throws SolveError when a deflated motion strains the structure */
+export function requireRigid({ sparseK, rigid, n }: Problem, lowest: number): void {
+  const KR = new Float64Array(n * rigid.count);
+  multiplyBlock(KR, sparseK, rigid.V, rigid.count);
+  for (let c = 0; c < rigid.count; c++) {
+    let energy = 0;
+    for (let i = c * n; i < (c + 1) * n; i++) energy += rigid.V[i] * KR[i];
+    if (energy > 1e-3 * lowest) {
+      throw new SolveError(
+        `vector ${c} to deflate is no rigid-body motion: its Rayleigh quotient is ` +
+          `${energy.toPrecision(3)}, the lowest mode found has ${lowest.toPrecision(3)}`,
+      );
+    }
+  }
+}

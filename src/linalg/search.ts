@@ -1,0 +1,120 @@
+/** Searches for modes with the block Lanczos iteration: what to look for, and when to stop. */
+
+import { findGap, type Gap } from "./gap.ts";
+import { lanczos, type RitzValues, type ShiftInvert, type Verdict } from "./lanczos.ts";
+import type { MBasis } from "./m-basis.ts";
+import { betterShift } from "./shift.ts";
+
+/**
+ * Vectors per step. The kernels take four at a time; with 900 nodes, 40 modes take 305 ms in
+ * blocks of four, 340 in threes, 350 in twos, 740 one by one and 480 in sixes, although one by one
+ * needs the fewest vectors (88 against 124).
+ */
+export const BLOCK_SIZE = 4;
+
+export interface Found {
+  /** n x gap.below, column-major, M-orthonormal. */
+  readonly vectors: Float64Array;
+  readonly gap: Gap;
+  readonly calls: number;
+}
+
+/** The shift turned out to be far from the spectrum: try `better`. */
+export interface PoorShift {
+  readonly better: number;
+  readonly calls: number;
+}
+
+export interface SearchOptions {
+  readonly count: number;
+  readonly sigma: number;
+  /** Residual of theta, relative to it, that wanted modes must reach. */
+  readonly tolerance: number;
+  readonly random: () => number;
+  readonly start?: Float64Array | undefined;
+  /** Whether to give up early when the shift is poor. */
+  readonly judgeShift: boolean;
+}
+
+/**
+ * The lowest modes, at least `count` of them, up to a gap in the spectrum.
+ *
+ * @throws SolveError when they cannot be had
+ */
+export function searchLowest(
+  operator: ShiftInvert,
+  rigid: MBasis,
+  options: SearchOptions,
+): Found | PoorShift {
+  const { count, sigma, tolerance, random, judgeShift } = options;
+  let better: number | undefined;
+  let gap: Gap | undefined;
+  let looks = 0;
+  const choose = (ritz: RitzValues): Verdict => {
+    if (looks++ === 0 && judgeShift) {
+      better = betterShift(ritz.theta, sigma);
+      if (better !== undefined) return { take: 0 };
+    }
+    const total = ritz.theta.length;
+    const wanted = Math.min(count, total);
+    if (ritz.exhausted || (total >= count && converged(ritz, tolerance) >= wanted)) {
+      gap = findGap(ritz, sigma, wanted);
+      if (gap !== undefined) return { take: gap.below };
+      return { lookAfter: 2 * BLOCK_SIZE };
+    }
+    if (total < 2 * count) return { lookAfter: 2 * count - total };
+    // Each step brings the wanted residuals down by about a decade: come back a little early.
+    const decades = Math.log10(ritz.residual[count - 1] / ritz.theta[count - 1] / tolerance);
+    return { lookAfter: BLOCK_SIZE * Math.max(1, Math.ceil(0.8 * decades)) };
+  };
+  const found = lanczos(operator, rigid, choose, {
+    blockSize: BLOCK_SIZE,
+    maxBasis: 3 * count + 60,
+    maxCalls: 40 * count + 2000,
+    firstLook: 4 * BLOCK_SIZE,
+    random,
+    start: options.start,
+  });
+  if (better !== undefined) return { better, calls: found.calls };
+  return { vectors: found.vectors, gap: gap as Gap, calls: found.calls };
+}
+
+/**
+ * Modes below mu that a search missed: the operator is kept away from all that is known.
+ *
+ * Returns at most what is found below mu, possibly nothing (n x columns, column-major).
+ */
+export function searchMissing(
+  operator: ShiftInvert,
+  known: MBasis,
+  mu: number,
+  missing: number,
+  options: Pick<SearchOptions, "sigma" | "tolerance" | "random">,
+): Pick<Found, "vectors" | "calls"> {
+  const { sigma, tolerance, random } = options;
+  const least = 1 / (mu - sigma); // theta of an eigenvalue at mu
+  const choose = (ritz: RitzValues): Verdict => {
+    const below = ritz.theta.findIndex((theta) => !(theta > least));
+    const candidates = below < 0 ? ritz.theta.length : below;
+    const certain = converged(ritz, tolerance);
+    if (certain >= missing && candidates >= missing) return { take: Math.min(certain, candidates) };
+    // The first value beyond mu has settled, so nothing else will come up below.
+    const settled = below >= 0 && ritz.residual[below] <= 1e-6 * ritz.theta[below];
+    if (ritz.exhausted || (settled && certain >= candidates)) return { take: candidates };
+    return { lookAfter: 2 * BLOCK_SIZE };
+  };
+  return lanczos(operator, known, choose, {
+    blockSize: BLOCK_SIZE,
+    maxBasis: 3 * missing + 60,
+    maxCalls: 40 * missing + 2000,
+    firstLook: 4 * BLOCK_SIZE,
+    random,
+  });
+}
+
+/** How many of the first Ritz values have settled. */
+function converged({ theta, residual }: RitzValues, tolerance: number): number {
+  let k = 0;
+  while (k < theta.length && residual[k] <= tolerance * theta[k]) k++;
+  return k;
+}

@@ -1,0 +1,67 @@
+/** The modes of a frame: solved, proved complete, described. */
+
+import type { Factor } from "../linalg/factorise.ts";
+import { lowestModes } from "../linalg/modes.ts";
+import type { System } from "../matrices/assemble.ts";
+import { expand } from "../matrices/reduction.ts";
+import { freeRigidMotions } from "../matrices/rigid.ts";
+import type { Mesh } from "../mesh/types.ts";
+import type { Model, Vec3 } from "../model/types.ts";
+import { describeModes } from "./describe.ts";
+import type { Modes } from "./types.ts";
+
+export const MODES_DEFAULT_COUNT = 40;
+
+/** Modes with what the forced response needs of the solution. */
+export interface SolvedModes {
+  readonly modes: Modes;
+  /** rigid-body motions of the mesh, 6 per node each */
+  readonly rigidShapes: readonly Float64Array[];
+  /** of K - shift M, shift (rad^2/s^2) below the lowest mode */
+  readonly factor: Factor;
+  readonly shift: number;
+}
+
+/**
+ * @param cg centre of gravity, about which the rigid-body motions are taken
+ * @throws SolveError when the modes cannot be proved right and complete
+ */
+export function solveModes(
+  model: Model,
+  mesh: Mesh,
+  system: System,
+  cg: Vec3,
+  count = MODES_DEFAULT_COUNT,
+): SolvedModes {
+  const { K, M, reduction } = system;
+  const n = reduction.n;
+  const deflate = freeRigidMotions(mesh, reduction, cg);
+  const found = lowestModes(K, M, { count, deflate });
+  const { lambda, phi, evidence } = found;
+  const column = (a: Float64Array, k: number) => a.subarray(k * n, (k + 1) * n);
+  const shapes = Array.from(lambda, (_, k) => expand(reduction, column(phi, k)));
+  const rigid = deflate.map((_, k) => column(found.rigid, k));
+  return {
+    modes: {
+      lambda,
+      phi,
+      rigid,
+      shapes,
+      described: describeModes(model, mesh, system, lambda, shapes),
+      evidence: {
+        maxResidual: evidence.maxResidual,
+        orthogonality: evidence.orthogonality,
+        operatorCalls: evidence.operatorCalls,
+        factorisations: evidence.factorisations,
+        counted: evidence.countedBelow,
+        found: evidence.expectedBelow,
+        checkFrequency: Math.sqrt(Math.max(0, evidence.checkShift)) / (2 * Math.PI),
+        unknowns: n,
+        factorEntries: evidence.factorEntries,
+      },
+    },
+    rigidShapes: rigid.map((r) => expand(reduction, r)),
+    factor: found.factor,
+    shift: evidence.shift,
+  };
+}

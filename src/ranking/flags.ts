@@ -1,0 +1,63 @@
+/** Reasons to avoid a place, each with its numbers. */
+
+import { GRAVITY } from "../excitation/speeds.ts";
+import type { Candidate, Model } from "../model/types.ts";
+import { patternFits } from "./candidates.ts";
+import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
+
+/** Horizontal distance from the centre of gravity above which self-level flight is worth a word, m. */
+const FAR = 0.02;
+/** Yaw rate of the false-tilt example, rad/s. */
+const YAW = (400 * Math.PI) / 180;
+/** A place that moves at least this much of the liveliest candidate's rotation sits near an antinode. */
+const NEAR_ANTINODE = 0.9;
+
+export function flagsOf(
+  model: Model,
+  candidate: Candidate,
+  overhangs: readonly Overhang[],
+  motion: readonly ModalMotion[],
+  crossings: readonly Crossing[],
+  fromCg: number,
+): Flag[] {
+  const plate = model.plates[candidate.plate];
+  const flags: Flag[] = [];
+  for (const o of overhangs) {
+    if (!o.flagged || o.plate !== plate.name || !beyond(o, candidate)) continue;
+    flags.push({ kind: "cantilevered", hard: true, text: o.text });
+  }
+  if (!patternFits(plate, candidate)) {
+    flags.push({
+      kind: "pattern off the plate",
+      hard: true,
+      text: `the screw pattern does not lie wholly on "${plate.name}"`,
+    });
+  }
+  const atHover = crossings
+    .filter((c) => c.nearHover)
+    .map((c) => ({ c, m: motion.find((m) => m.mode === c.mode) }))
+    .find(({ m }) => m !== undefined && m.rotationShare >= NEAR_ANTINODE);
+  if (atHover?.m) {
+    const { c, m } = atHover;
+    flags.push({
+      kind: "near an antinode",
+      hard: false,
+      text: `no other candidate turns more (${Math.round(100 * m.rotationShare)} % of the largest) in mode ${c.mode} (${c.frequency.toPrecision(3)} Hz), which "${c.order}" meets ${Math.abs(Math.round(100 * c.fromHover))} % ${c.fromHover < 0 ? "below" : "above"} hover`,
+    });
+  }
+  if (fromCg > FAR) {
+    // In steady yaw the chip feels omega^2 r towards the axis: tan(false tilt) = omega^2 r/g.
+    const tilt = (Math.atan((YAW * YAW * fromCg) / GRAVITY) * 180) / Math.PI;
+    flags.push({
+      kind: "far from the centre of gravity",
+      hard: false,
+      text: `${Math.round(fromCg * 1e3)} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s reads as ${tilt.toPrecision(2)} degrees of false tilt, if it lasts; in rate flight it has no effect`,
+    });
+  }
+  return flags;
+}
+
+function beyond(o: Overhang, c: Candidate): boolean {
+  const at = o.direction === "front" || o.direction === "rear" ? c.x : c.y;
+  return o.endAt > o.supportAt ? at > o.supportAt : at < o.supportAt;
+}

@@ -1,0 +1,157 @@
+/** Candidate places in order of what the gyro would read there. */
+
+import type { Excitation } from "../excitation/types.ts";
+import type { FrameFile } from "../frame/types.ts";
+import type { Mesh } from "../mesh/types.ts";
+import type { Model, Vec3 } from "../model/types.ts";
+import type { Modes } from "../modes/types.ts";
+import { harmonics, type ResidualMotion } from "../response/harmonic.ts";
+import { readSensor, rms } from "../response/reading.ts";
+import { boardSensor } from "../response/sensor.ts";
+import { candidatesOf } from "./candidates.ts";
+import { findCrossings } from "./crossings.ts";
+import { flagsOf } from "./flags.ts";
+import { findOverhangs } from "./overhang.ts";
+import { causesOf, modalMotions, type Scored, scoreCandidate, spectraOf } from "./score.ts";
+import type { RankedCandidate, Ranking } from "./types.ts";
+import { writeVerdict } from "./verdict.ts";
+
+/**
+ * Natural frequencies may be this much off: modulus +-10 %, thickness +-3 % and joints together move
+ * arm frequencies by about 7 % (common practice, no source).
+ */
+export const FREQUENCY_BAND = 0.07;
+/** Closer than this, for some error of the frequencies within the band, is a tie, dB. */
+export const TIE_BAND = 1;
+/** Shifts at which ties are tried, as shares of the band. */
+const SHIFTS = [-1, -0.5, 0, 0.5, 1];
+/** Candidates found by the program that are kept for the table. */
+const KEPT = 10;
+
+const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
+
+export interface RankInput {
+  readonly file: FrameFile;
+  readonly model: Model;
+  readonly mesh: Mesh;
+  readonly modes: Modes;
+  readonly rigidShapes: readonly Float64Array[];
+  readonly residuals: readonly ResidualMotion[];
+  readonly excitation: Excitation;
+  readonly cg: Vec3;
+}
+
+/** undefined when there is no place to rank. */
+export function rank(input: RankInput): Ranking | undefined {
+  const { file, model, mesh, modes, excitation } = input;
+  const h = harmonics(mesh, modes, input.rigidShapes, model.rotors, input.residuals, excitation);
+  const overhangs = findOverhangs(model, mesh, modes);
+  const crossings = findCrossings(modes, excitation);
+  const scored = candidatesOf(file, model).flatMap((candidate) => {
+    const sensor = boardSensor(mesh, candidate);
+    return sensor ? [scoreCandidate(h, candidate, sensor)] : [];
+  });
+  if (scored.length === 0) return undefined;
+  const kept = scored.some((s) => s.candidate.named) ? scored : bestAndWorst(scored);
+  const motions = modalMotions(
+    modes,
+    kept.map((s) => s.sensor),
+  );
+  const flags = kept.map((s, i) =>
+    flagsOf(model, s.candidate, overhangs, motions[i], crossings, fromCg(s, input.cg)),
+  );
+  const hard = (i: number) => +flags[i].some((f) => f.hard);
+  const order = kept
+    .map((_, i) => i)
+    .sort((a, b) => hard(a) - hard(b) || kept[a].gyro - kept[b].gyro);
+  const shifted = shiftedLevels(input, kept);
+  const first = order[0];
+  const candidates: RankedCandidate[] = [];
+  order.forEach((i, position) => {
+    const s = kept[i];
+    const tied = SHIFTS.some((_, k) => decibels(shifted[k][i], shifted[k][first]) < TIE_BAND);
+    const inTie = position > 0 && tied && hard(i) === hard(first);
+    const chip = s.candidate.chip;
+    const levels = shifted.map((level) => level[i]);
+    candidates.push({
+      candidate: s.candidate,
+      plate: model.plates[s.candidate.plate].name,
+      place: inTie ? 1 : position + 1,
+      tied: inTie,
+      gyro: s.gyro,
+      gyroAxes: axes(s.reading.gyroAxes),
+      accel: s.accel,
+      accelAxes: axes(s.reading.accelAxes),
+      gyroRange: [Math.min(...levels), Math.max(...levels)],
+      decibel: decibels(s.gyro, kept[first].gyro),
+      accelDecibel: decibels(s.accel, kept[first].accel),
+      fromCg: fromCg(s, input.cg),
+      fromCg3d: Math.hypot(...chip.map((v, k) => v - input.cg[k])),
+      flags: flags[i],
+      causes: causesOf(h, modes, s.reading),
+      motion: motions[i],
+      ...spectraOf(h, s.reading),
+    });
+  });
+  return {
+    candidates,
+    overhangs,
+    crossings,
+    tieBand: TIE_BAND,
+    frequencyBand: FREQUENCY_BAND,
+    notes: NOTES,
+    verdict: writeVerdict(candidates, overhangs),
+  };
+}
+
+const NOTES = [
+  "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the four motors never share a phase, so their powers add.",
+  "The stack's mass stays where the file puts it; each candidate reads the bare plate there, the board following its screws. No soft mount for the stack is in the figures.",
+  `A tie: within ${TIE_BAND} dB of the first for some error of all natural frequencies within +-${Math.round(100 * FREQUENCY_BAND)} %.`,
+  "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
+];
+
+const axes = (power: Float64Array): [number, number, number] => [
+  Math.sqrt(power[0]),
+  Math.sqrt(power[1]),
+  Math.sqrt(power[2]),
+];
+
+const fromCg = (s: Scored, cg: Vec3) =>
+  Math.hypot(s.candidate.chip[0] - cg[0], s.candidate.chip[1] - cg[1]);
+
+/** Gyro level of every candidate (deg/s rms) with all natural frequencies shifted together. */
+function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {
+  return SHIFTS.map((share) => {
+    if (share === 0) return kept.map((s) => s.gyro);
+    const factor = (1 + share * FREQUENCY_BAND) ** 2;
+    const modes = { ...input.modes, lambda: input.modes.lambda.map((l) => l * factor) };
+    const h = harmonics(
+      input.mesh,
+      modes,
+      input.rigidShapes,
+      input.model.rotors,
+      input.residuals,
+      input.excitation,
+    );
+    return kept.map((s) => rms(readSensor(h, s.sensor).gyroAxes));
+  });
+}
+
+/** The quietest places found, the quietest of each plate, and the noisiest for comparison. */
+function bestAndWorst(scored: readonly Scored[]): Scored[] {
+  const sorted = [...scored].sort((a, b) => a.gyro - b.gyro);
+  const perPlate = sorted.filter(
+    (s, i) => sorted.findIndex((t) => t.candidate.plate === s.candidate.plate) === i,
+  );
+  const apart: Scored[] = [];
+  for (const s of sorted) {
+    const near = apart.some(
+      (t) =>
+        t.candidate.plate === s.candidate.plate &&
+        Math.hypot(t.candidate.x - s.candidate.x, t.candidate.y - s.candidate.y) < 0.012,
+    );
+    if (!near && apart.length < KEPT - perPlate.length - 1) apart.push(s);
+  }
+  return [...new Set([...apart, ...perPlate, sorted[sorted.length - 1]])];
+}

@@ -1,0 +1,89 @@
+/** The answer in sentences, written from the numbers by rules. */
+
+import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
+
+/** A difference between best and worst below this hardly matters, dB. */
+const HARDLY = 3;
+
+const db = (v: number) => `${v < 9.95 ? v.toFixed(1) : Math.round(v)} dB`;
+const rate = (v: number) => `${Number(v.toPrecision(2))} deg/s`;
+
+/**
+ * @param ranked in order, hard-flagged places last
+ * @param overhangs flagged ones are named even where no candidate sits on them
+ */
+export function writeVerdict(
+  ranked: readonly RankedCandidate[],
+  overhangs: readonly Overhang[],
+): Verdict {
+  const best = ranked[0];
+  const open = ranked.filter((c) => !isHard(c));
+  const sentences = [matters(open), never(ranked, overhangs), cause(best), designed(ranked)].filter(
+    (s) => s !== "",
+  );
+  return { headline: headline(open, ranked), sentences };
+}
+
+const isHard = (c: RankedCandidate) => c.flags.some((f) => f.hard);
+const place = (c: RankedCandidate) => `"${c.candidate.name}" on the plate "${c.plate}"`;
+
+function headline(open: readonly RankedCandidate[], all: readonly RankedCandidate[]): string {
+  if (open.length === 0) {
+    return `No candidate is good: each has a flag that rules it out; the least noisy is ${place(all[0])} (${rate(all[0].gyro)} rms of gyro noise).`;
+  }
+  const [best, ...rest] = open;
+  const figure = `${rate(best.gyro)} rms of gyro noise over the flight mix`;
+  if (rest.length === 0 && all.length === 1) {
+    return `The only candidate, ${place(best)}, reads ${figure}.`;
+  }
+  const tied = rest.filter((c) => c.tied);
+  if (tied.length > 0) {
+    const names = tied.map((c) => `"${c.candidate.name}"`).join(", ");
+    return `Put the stack at ${place(best)}: ${figure}; a tie with ${names} within what the model can tell.`;
+  }
+  const next = rest[0];
+  const margin = next
+    ? `, ${db(next.decibel)} less than the next best, "${next.candidate.name}"`
+    : "";
+  return `Put the stack at ${place(best)}: ${figure}${margin}.`;
+}
+
+function matters(open: readonly RankedCandidate[]): string {
+  if (open.length < 2) return "";
+  const worst = open[open.length - 1];
+  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the best`;
+  if (worst.decibel < HARDLY) {
+    return `Between the places without a hard flag it hardly matters: the worst, "${worst.candidate.name}", is only ${db(worst.decibel)} noisier.`;
+  }
+  return `It matters where the stack sits: the worst place without a hard flag, "${worst.candidate.name}", reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)}).`;
+}
+
+function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[]): string {
+  const hard = ranked.filter(isHard);
+  if (hard.length > 0) {
+    return hard
+      .map((c) => {
+        const kinds = c.flags.filter((f) => f.hard).map((f) => f.kind);
+        return `Not at "${c.candidate.name}": ${kinds.join(", ")}.`;
+      })
+      .join(" ");
+  }
+  const lively = overhangs.filter((o) => o.flagged);
+  return lively.map((o) => `Keep the stack off the overhang: ${o.text}.`).join(" ");
+}
+
+function cause(best: RankedCandidate): string {
+  const c = best.causes[0];
+  if (!c) return "";
+  const share = `${Math.round(100 * c.share)} %`;
+  if (c.mode === 0) {
+    return `At the best place ${share} of the noise is the whole craft shaken as one by ${c.order}, which no place avoids.`;
+  }
+  return `At the best place ${share} of the noise comes from ${c.order} on mode ${c.mode} (${c.frequency.toPrecision(3)} Hz, ${c.modeName}), which it meets at ${Number(c.rpm.toPrecision(3))} rpm.`;
+}
+
+function designed(ranked: readonly RankedCandidate[]): string {
+  const drawn = ranked.find((c) => c.candidate.designed);
+  if (!drawn || drawn === ranked[0]) return "";
+  return `The file puts the stack at "${drawn.candidate.name}", place ${drawn.place}: ${db(drawn.decibel)} against the first.`;
+}

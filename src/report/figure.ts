@@ -1,0 +1,72 @@
+/** What all charts share: traces and layout for the plot library, with colours named by purpose. */
+
+import { type Html, html } from "./html.ts";
+
+/**
+ * A chart as plain data. Colours are written as "--name" and filled in by the page's script from the
+ * light or the dark theme.
+ */
+export interface Figure {
+  readonly traces: readonly Trace[];
+  readonly layout: Readonly<Record<string, unknown>>;
+}
+
+/** The parts of a trace that are used here; the plot library knows many more. */
+export interface Trace {
+  readonly type: "scatter";
+  readonly mode: "lines" | "markers" | "text";
+  readonly x: readonly (number | null)[];
+  readonly y: readonly (number | null)[];
+  readonly name?: string;
+  readonly text?: readonly string[];
+  readonly line?: Readonly<Record<string, unknown>>;
+  readonly marker?: Readonly<Record<string, unknown>>;
+  readonly hovertemplate?: string;
+  readonly hoverinfo?: string;
+  readonly visible?: boolean;
+  readonly connectgaps?: boolean;
+}
+
+/** Layout of a plain chart: no title (the page has one), no legend, quiet grid. */
+export function plainLayout(
+  x: Readonly<Record<string, unknown>>,
+  y: Readonly<Record<string, unknown>>,
+  more: Readonly<Record<string, unknown>> = {},
+): Readonly<Record<string, unknown>> {
+  const axis = {
+    gridcolor: "--line",
+    linecolor: "--muted",
+    zeroline: false,
+    ticks: "outside",
+    tickcolor: "--muted",
+    ticklen: 5,
+    automargin: true,
+    separatethousands: true,
+  };
+  return {
+    paper_bgcolor: "rgba(0,0,0,0)",
+    plot_bgcolor: "--surface",
+    font: { family: "system-ui, sans-serif", size: 13, color: "--ink" },
+    hoverlabel: {
+      bgcolor: "--surface",
+      bordercolor: "--muted",
+      font: { color: "--ink" },
+      align: "left",
+      namelength: -1,
+    },
+    separators: ".\u202f",
+    showlegend: false,
+    margin: { l: 12, r: 12, t: 34, b: 12 },
+    xaxis: { ...axis, ...x },
+    yaxis: { ...axis, ...y },
+    ...more,
+  };
+}
+
+/**
+ * The place of a chart in the page. The script draws into it; before, or without a script, it says
+ * so. `finding` is what the chart shows, in words.
+ */
+export function chartBox(id: string, className: string, finding: string): Html {
+  return html`<div class="chart ${className}" id="${id}" role="img" aria-label="${finding}"><p class="waiting">The chart is drawn by the page's own script.</p></div>`;
+}

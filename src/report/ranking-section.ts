@@ -1,0 +1,97 @@
+/** The ranking as a table, with the reasons. */
+
+import type { Cause, RankedCandidate } from "../ranking/types.ts";
+import { type Html, html, named, type Part } from "./html.ts";
+import { inlineMark, standing } from "./markers.ts";
+import { decibels, hertz, millimetres, percent, three } from "./numbers.ts";
+import { type Column, list, section, table } from "./section.ts";
+import type { Analysed } from "./types.ts";
+
+export function rankingSection(analysed: Analysed): Html {
+  const { ranking, excitation } = analysed;
+  if (!ranking || !excitation) {
+    const missing = excitation
+      ? "The file names no place for a sensor stack and none was found, so there is nothing to rank."
+      : "The file has no motors, so nothing shakes the frame and there is nothing to rank.";
+    return section("ranking", "Ranking", missing);
+  }
+  const loudest = Math.max(...ranking.candidates.map((c) => c.gyro));
+  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly. Differences below ${decibels(ranking.tieBand)} are ties. Every 6 dB is a factor of two.`;
+  return section(
+    "ranking",
+    "Ranking",
+    lead,
+    table("Places in order, best first", columns(loudest), ranking.candidates, {
+      className: "ranking",
+      rowClass: (c, i) => standing(c, i),
+    }),
+    ranking.notes.length > 0 && html`<div class="notes">${list(ranking.notes)}</div>`,
+  );
+}
+
+function columns(loudest: number): Column<RankedCandidate>[] {
+  return [
+    { head: "place", cell: (c, i) => inlineMarkWithWord(c, i) },
+    {
+      head: "where",
+      names: true,
+      cell: (c) =>
+        html`<strong>${named(c.candidate.name)}</strong><br>${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}${c.candidate.designed && html`<br><em>as drawn in the file</em>`}`,
+    },
+    {
+      head: html`gyro<br><small>deg/s rms</small>`,
+      number: true,
+      cell: (c) =>
+        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span>`,
+    },
+    {
+      head: html`roll, pitch, yaw<br><small>deg/s rms</small>`,
+      number: true,
+      cell: (c) => c.gyroAxes.map((v, i) => html`${i > 0 && html`<br>`}${three(v)}`),
+    },
+    {
+      head: html`against best<br><small>gyro</small>`,
+      number: true,
+      cell: (c) => `${decibels(c.decibel)}${c.tied ? " (tie)" : ""}`,
+    },
+    {
+      head: html`acceleration<br><small>g rms, 1 g = 9.81 m/s²</small>`,
+      number: true,
+      cell: (c) => three(c.accel),
+    },
+    {
+      head: html`from centre<br>of gravity`,
+      number: true,
+      cell: (c) =>
+        html`${millimetres(c.fromCg)} <small>in plan</small><br>${millimetres(c.fromCg3d)} <small>in all</small>`,
+    },
+    { head: "flags", cell: flags },
+    { head: "main causes of gyro noise", cell: causes },
+  ];
+}
+
+function inlineMarkWithWord(c: RankedCandidate, i: number): Html {
+  const kind = standing(c, i);
+  const word = { best: "best", fine: "", avoid: "avoid" }[kind];
+  return html`<span class="place">${inlineMark(kind, String(c.place))}<span class="spoken">${c.place}</span>${word && html`<small>${word}</small>`}</span>`;
+}
+
+function flags(c: RankedCandidate): Part {
+  if (c.flags.length === 0) return html`<span class="quiet">none</span>`;
+  const items = c.flags.map(
+    (f) =>
+      html`<strong class="${f.hard ? "hard" : "soft"}">${f.hard && "avoid: "}${f.kind}</strong>: ${f.text}`,
+  );
+  return html`<ul class="plain">${items.map((i) => html`<li>${i}</li>`)}</ul>`;
+}
+
+function causes(c: RankedCandidate): Part {
+  return html`<ul class="plain">${c.causes.map((cause) => html`<li>${causeWords(cause)}</li>`)}</ul>`;
+}
+
+/** "62 %: unbalance meets mode 3 (126 Hz, arms flap, all together) at 7 560 rpm". */
+export function causeWords(c: Cause): Html {
+  const share = html`<strong>${percent(c.share, 2)}</strong>`;
+  if (c.mode === 0) return html`${share} ${c.order}, which shakes the whole craft as one`;
+  return html`${share} ${c.order} on mode ${c.mode} <small>(${hertz(c.frequency)}, ${c.modeName})</small>, met at ${three(c.rpm)} rpm`;
+}

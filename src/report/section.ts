@@ -1,0 +1,64 @@
+/** The parts that all sections are built of. */
+
+import { type Html, html, type Part } from "./html.ts";
+
+/** A section with its heading; `lead` says in one or two sentences what is to be seen. */
+export function section(id: string, title: string, lead: Part, ...body: readonly Part[]): Html {
+  return html`<section id="${id}" aria-labelledby="${id}-heading">
+<h2 id="${id}-heading">${title}</h2>
+${lead !== "" && html`<p class="lead">${lead}</p>`}
+${body}
+</section>
+`;
+}
+
+/** One column of a table. */
+export interface Column<Row> {
+  readonly head: Part;
+  /** numbers stand to the right */
+  readonly number?: boolean;
+  /** the cell that names the row */
+  readonly names?: boolean;
+  readonly cell: (row: Row, index: number) => Part;
+}
+
+/** A table in a box of its own, which scrolls sideways where the page is narrow. */
+export function table<Row>(
+  caption: Part,
+  columns: readonly Column<Row>[],
+  rows: readonly Row[],
+  options: {
+    readonly className?: string;
+    readonly rowClass?: (row: Row, i: number) => string;
+  } = {},
+): Html {
+  const kind = (c: Column<Row>) => (c.number ? "number" : "");
+  const head = columns.map((c) => html`<th scope="col" class="${kind(c)}">${c.head}</th>`);
+  const body = rows.map((row, i) => {
+    const cells = columns.map((c) =>
+      c.names
+        ? html`<th scope="row" class="${kind(c)}">${c.cell(row, i)}</th>`
+        : html`<td class="${kind(c)}">${c.cell(row, i)}</td>`,
+    );
+    return html`<tr class="${options.rowClass?.(row, i) ?? ""}">${cells}</tr>\n`;
+  });
+  return html`<div class="table-box" tabindex="0" role="group" aria-label="table: ${caption}"><table class="${options.className ?? ""}">
+<caption>${caption}</caption>
+<thead><tr>${head}</tr></thead>
+<tbody>
+${body}</tbody></table></div>`;
+}
+
+/** Name and value pairs. */
+export function facts(pairs: readonly (readonly [name: Part, value: Part])[]): Html {
+  return html`<dl class="facts">${pairs.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`;
+}
+
+export function list(items: readonly Part[]): Html {
+  return html`<ul>${items.map((i) => html`<li>${i}</li>`)}</ul>`;
+}
+
+/** More of the same, folded away; opened for printing by the page's script. */
+export function folded(summary: Part, ...body: readonly Part[]): Html {
+  return html`<details><summary>${summary}</summary>${body}</details>`;
+}

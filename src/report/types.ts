@@ -1,0 +1,38 @@
+/** What the report is made of. */
+
+import type { Excitation } from "../excitation/types.ts";
+import type { FrameFile } from "../frame/types.ts";
+import type { MassProperties, MassReport } from "../matrices/mass.ts";
+import type { Mesh } from "../mesh/types.ts";
+import type { Model } from "../model/types.ts";
+import type { Modes } from "../modes/types.ts";
+import type { Ranking } from "../ranking/types.ts";
+
+/** One frame with all that was found out about it: the record that the analysis makes. */
+export interface Analysed {
+  readonly file: FrameFile;
+  readonly model: Model;
+  readonly mesh: Mesh;
+  readonly mass: MassReport;
+  /** from the matrices; undefined where supports hold the frame */
+  readonly assembledMass?: MassProperties;
+  readonly modes: Modes;
+  readonly excitation?: Excitation;
+  readonly ranking?: Ranking;
+  readonly warnings: readonly string[];
+}
+
+/** Where the report comes from. */
+export interface ReportInput {
+  readonly fileName: string;
+  /** SHA-256 of the frame file, hexadecimal */
+  readonly fileHash: string;
+  /** of the program */
+  readonly version: string;
+  /** ISO time; absent when reports are to be the same byte for byte */
+  readonly created?: string;
+  /** as typed */
+  readonly options: string;
+  /** the plot library's source text */
+  readonly plotly: string;
+}

@@ -1,0 +1,98 @@
+/** The answer first: in words, and as the picture that proves it. */
+
+import type { RankedCandidate } from "../ranking/types.ts";
+import { type Html, html, named, type Part } from "./html.ts";
+import { inlineMark, standing } from "./markers.ts";
+import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
+import { overhangs, planDrawing } from "./plan.ts";
+import { facts } from "./section.ts";
+import { sideDrawing } from "./side.ts";
+import type { Analysed } from "./types.ts";
+
+/** Places listed beside the picture. */
+const MOST_LISTED = 8;
+
+export function verdictSection(analysed: Analysed): Html {
+  const { ranking } = analysed;
+  const finding = pictureFinding(analysed);
+  return html`<section id="verdict" class="verdict" aria-labelledby="verdict-heading">
+<div class="words">
+<h2 id="verdict-heading">${ranking?.verdict.headline ?? plainHeadline(analysed)}</h2>
+${ranking?.verdict.sentences.map((s) => html`<p>${s}</p>`)}
+${keyFacts(analysed)}
+</div>
+<figure class="picture">
+<div class="drawings">${planDrawing(analysed, finding)}${sideDrawing(analysed, finding)}</div>
+<figcaption>${caption(analysed)}</figcaption>
+</figure>
+</section>
+`;
+}
+
+/** Without a ranking the lowest mode is the news. */
+function plainHeadline({ modes, excitation }: Analysed): string {
+  const first = modes.described[0];
+  const why = excitation ? "no place for a sensor stack" : "no motors";
+  if (!first) return `No modes were computed, and the file has ${why}, so nothing is ranked.`;
+  return `The lowest mode lies at ${hertz(first.frequency)}: ${first.name}. The file has ${why}, so no places are ranked.`;
+}
+
+/** What the picture shows, for those who do not see it. */
+export function pictureFinding(analysed: Analysed): string {
+  const candidates = analysed.ranking?.candidates ?? [];
+  const shown = candidates.slice(0, MOST_LISTED).map((c, i) => {
+    const kind = { best: "the best place", fine: "", avoid: "to be avoided" }[standing(c, i)];
+    const side = c.candidate.side > 0 ? "on" : "under";
+    return `${c.place}: ${c.candidate.name}, ${side} ${c.plate}, ${millimetres(c.fromCg)} from the centre of gravity${kind ? `, ${kind}` : ""}.`;
+  });
+  const past = overhangs(analysed).map(
+    (o) =>
+      `Hatched: ${o.plate} reaches ${millimetres(o.length)} past its last support to the ${o.direction}.`,
+  );
+  return [
+    `${analysed.model.plates.length} plates, ${analysed.model.arms.length} arms.`,
+    ...shown,
+    ...past,
+  ].join(" ");
+}
+
+function caption(analysed: Analysed): Part {
+  const candidates = analysed.ranking?.candidates ?? [];
+  const rest = candidates.length - MOST_LISTED;
+  return html`<ol class="places">${candidates.slice(0, MOST_LISTED).map(placeLine)}</ol>
+${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a>.</p>`}
+<p class="key">${candidates.length > 0 && html`<span>${inlineMark("best", "1")} best</span> <span>${inlineMark("fine", "2")} will do</span> <span>${inlineMark("avoid", "3")} avoid</span>`} <span><svg class="inline-mark" viewBox="-16 -16 32 32" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
+}
+
+function placeLine(c: RankedCandidate, i: number): Html {
+  const kind = standing(c, i);
+  const why =
+    kind === "avoid" &&
+    html` – avoid: ${[...new Set(c.flags.filter((f) => f.hard).map((f) => f.kind))].join(", ")}`;
+  const level =
+    i === 0 ? degreesPerSecond(c.gyro) : `${degreesPerSecond(c.gyro)}, ${decibels(c.decibel)}`;
+  return html`<li class="${kind}">${inlineMark(kind, String(c.place))} <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
+}
+
+function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
+  const pairs: (readonly [Part, Part])[] = [["all-up mass", mass(all.mass)]];
+  if (excitation) {
+    const { hover } = excitation.speeds;
+    pairs.push([
+      "hover",
+      html`${rpm(hover)} <small>${hertz(hover / (2 * Math.PI))} once per turn</small>`,
+    ]);
+  }
+  if (modes.described.length > 0) {
+    pairs.push([
+      "lowest mode",
+      html`${hertz(modes.described[0].frequency)} <small>${modes.described[0].name}</small>`,
+    ]);
+  }
+  const last = ranking?.candidates.at(-1);
+  if (ranking && last && ranking.candidates.length > 1) {
+    const span = Math.max(...ranking.candidates.map((c) => c.decibel));
+    pairs.push(["best to worst", html`${decibels(span)} <small>of gyro noise</small>`]);
+  }
+  return facts(pairs);
+}
