@@ -10,8 +10,18 @@ const MOST = 60;
 /** Distance between neighbouring places to begin with, m. */
 const PITCH = 8e-3;
 
+/** The candidates, and the place where the file puts the stack if it is not among them. */
 export function candidatesOf(file: FrameFile, model: Model): Candidate[] {
-  if (model.candidates.length > 0) return [...model.candidates];
+  const found = model.candidates.length > 0 ? [...model.candidates] : everyFit(file, model);
+  const { stack } = file;
+  if (!stack || found.some((c) => c.designed)) return found;
+  return [
+    candidateAt({ plates: model.plates, file }, "as designed", { ...stack, note: "" }, true),
+    ...found,
+  ];
+}
+
+function everyFit(file: FrameFile, model: Model): Candidate[] {
   let found = everyPlace(file, model, PITCH);
   for (let pitch = PITCH; found.length > MOST; ) {
     pitch *= 1.25;

@@ -23,8 +23,8 @@ export function flagsOf(
   const plate = model.plates[candidate.plate];
   const flags: Flag[] = [];
   for (const o of overhangs) {
-    if (!o.flagged || o.plate !== plate.name || !beyond(o, candidate)) continue;
-    flags.push({ kind: "cantilevered", hard: true, text: o.text });
+    if (o.plate !== plate.name || !beyond(o, candidate)) continue;
+    flags.push({ kind: o.flagged ? "cantilevered" : "overhanging", hard: o.flagged, text: o.text });
   }
   if (!patternFits(plate, candidate)) {
     flags.push({

@@ -48,8 +48,13 @@ function supportsOf(model: Model, plate: number): [number, number][] {
   ];
 }
 
-/** Overhangs of all plates that are at least SHORT thicknesses long, longest first. */
-export function findOverhangs(model: Model, mesh: Mesh, modes: Modes): Overhang[] {
+/**
+ * Overhangs of all plates that are at least SHORT thicknesses long, longest first. One is flagged when
+ * it has a mode of its own that the motors can excite.
+ *
+ * @param highest frequency of excitation, Hz
+ */
+export function findOverhangs(model: Model, mesh: Mesh, modes: Modes, highest: number): Overhang[] {
   const found = model.plates.flatMap((plate, number) => {
     const supports = supportsOf(model, number);
     if (supports.length === 0) return [];
@@ -70,7 +75,14 @@ export function findOverhangs(model: Model, mesh: Mesh, modes: Modes): Overhang[
         endAt,
         mass,
       };
-      return [{ ...named, ...local, flagged: local !== undefined, text: words(named, local) }];
+      return [
+        {
+          ...named,
+          ...local,
+          flagged: local !== undefined && local.frequency <= highest,
+          text: words(named, local),
+        },
+      ];
     });
   });
   return found.sort((a, b) => b.length - a.length);
@@ -99,7 +111,10 @@ function carriedMass(
   return area * plate.massPerArea + bodies.reduce((m, b) => m + b.mass, 0);
 }
 
-/** The lowest mode that is mostly this overhang's own. */
+/**
+ * The overhang's own mode: among the modes in which its plate strains and its nodes outmove the frame,
+ * up to an octave above the lowest of them, the one in which the plate strains most.
+ */
 function localMode(
   model: Model,
   mesh: Mesh,
@@ -113,20 +128,18 @@ function localMode(
   const nodes = Array.from(grid.nodeAt).filter(
     (n) => n >= 0 && sign * (mesh.xyz[3 * n + axis] - from) > 0,
   );
-  if (nodes.length === 0) return undefined;
-  for (const d of modes.described) {
-    const strain =
-      d.shares.find((s) => s.kind === "plate" && s.part === model.plates[number].name)?.strain ?? 0;
-    if (strain < PLATE_STRAIN) continue;
+  const everywhere = Array.from({ length: mesh.xyz.length / 3 }, (_, i) => i);
+  const name = model.plates[number].name;
+  const own = modes.described.flatMap((d) => {
+    const strain = d.shares.find((s) => s.kind === "plate" && s.part === name)?.strain ?? 0;
     const shape = modes.shapes[d.number - 1];
-    const own = rms(nodes, shape);
-    const all = rms(
-      Array.from({ length: shape.length / 6 }, (_, i) => i),
-      shape,
-    );
-    if (own > LIVELY * all) return { mode: d.number, frequency: d.frequency };
-  }
-  return undefined;
+    const lively = strain >= PLATE_STRAIN && rms(nodes, shape) > LIVELY * rms(everywhere, shape);
+    return lively ? [{ mode: d.number, frequency: d.frequency, strain }] : [];
+  });
+  const octave = own.filter((m) => m.frequency <= 2 * own[0].frequency);
+  if (octave.length === 0) return undefined;
+  const { mode, frequency } = octave.reduce((p, q) => (q.strain > p.strain ? q : p));
+  return { mode, frequency };
 }
 
 /** Root-mean-square displacement over nodes. */
@@ -144,6 +157,6 @@ function words(
   const carrying = `${(o.mass * 1e3).toPrecision(3)} g beyond it`;
   const start = `"${o.plate}" reaches ${mm(o.length)} past its last support to the ${o.direction} (${(o.length / o.thickness).toFixed(0)} times its ${(o.thickness * 1e3).toPrecision(2)} mm thickness, ${carrying})`;
   return local
-    ? `${start} and has a mode of its own at ${local.frequency.toPrecision(3)} Hz`
+    ? `${start} and has a mode of its own at ${Math.round(local.frequency)} Hz`
     : `${start}; no mode of its own among those computed`;
 }

@@ -13,7 +13,7 @@ import { findCrossings } from "./crossings.ts";
 import { flagsOf } from "./flags.ts";
 import { findOverhangs } from "./overhang.ts";
 import { causesOf, modalMotions, type Scored, scoreCandidate, spectraOf } from "./score.ts";
-import type { RankedCandidate, Ranking } from "./types.ts";
+import type { Flag, RankedCandidate, Ranking } from "./types.ts";
 import { writeVerdict } from "./verdict.ts";
 
 /**
@@ -45,14 +45,16 @@ export interface RankInput {
 export function rank(input: RankInput): Ranking | undefined {
   const { file, model, mesh, modes, excitation } = input;
   const h = harmonics(mesh, modes, input.rigidShapes, model.rotors, input.residuals, excitation);
-  const overhangs = findOverhangs(model, mesh, modes);
+  const { orders, speeds } = excitation;
+  const highest = (Math.max(...orders.map((o) => o.order)) * speeds.full) / (2 * Math.PI);
+  const overhangs = findOverhangs(model, mesh, modes, highest);
   const crossings = findCrossings(modes, excitation);
   const scored = candidatesOf(file, model).flatMap((candidate) => {
     const sensor = boardSensor(mesh, candidate);
     return sensor ? [scoreCandidate(h, candidate, sensor)] : [];
   });
   if (scored.length === 0) return undefined;
-  const kept = scored.some((s) => s.candidate.named) ? scored : bestAndWorst(scored);
+  const kept = model.candidates.length > 0 ? scored : bestAndWorst(scored);
   const motions = modalMotions(
     modes,
     kept.map((s) => s.sensor),
@@ -60,38 +62,30 @@ export function rank(input: RankInput): Ranking | undefined {
   const flags = kept.map((s, i) =>
     flagsOf(model, s.candidate, overhangs, motions[i], crossings, fromCg(s, input.cg)),
   );
-  const hard = (i: number) => +flags[i].some((f) => f.hard);
-  const order = kept
-    .map((_, i) => i)
-    .sort((a, b) => hard(a) - hard(b) || kept[a].gyro - kept[b].gyro);
   const shifted = shiftedLevels(input, kept);
-  const first = order[0];
-  const candidates: RankedCandidate[] = [];
-  order.forEach((i, position) => {
+  const { order, quietest, tied } = placesOf(kept, flags, shifted);
+  const candidates = order.map((i, position): RankedCandidate => {
     const s = kept[i];
-    const tied = SHIFTS.some((_, k) => decibels(shifted[k][i], shifted[k][first]) < TIE_BAND);
-    const inTie = position > 0 && tied && hard(i) === hard(first);
-    const chip = s.candidate.chip;
     const levels = shifted.map((level) => level[i]);
-    candidates.push({
+    return {
       candidate: s.candidate,
       plate: model.plates[s.candidate.plate].name,
-      place: inTie ? 1 : position + 1,
-      tied: inTie,
+      place: tied.has(i) ? 1 : position + 1,
+      tied: tied.has(i),
       gyro: s.gyro,
       gyroAxes: axes(s.reading.gyroAxes),
       accel: s.accel,
       accelAxes: axes(s.reading.accelAxes),
       gyroRange: [Math.min(...levels), Math.max(...levels)],
-      decibel: decibels(s.gyro, kept[first].gyro),
-      accelDecibel: decibels(s.accel, kept[first].accel),
+      decibel: decibels(s.gyro, kept[quietest].gyro),
+      accelDecibel: decibels(s.accel, kept[quietest].accel),
       fromCg: fromCg(s, input.cg),
-      fromCg3d: Math.hypot(...chip.map((v, k) => v - input.cg[k])),
+      fromCg3d: Math.hypot(...s.candidate.chip.map((v, k) => v - input.cg[k])),
       flags: flags[i],
       causes: causesOf(h, modes, s.reading),
       motion: motions[i],
       ...spectraOf(h, s.reading),
-    });
+    };
   });
   return {
     candidates,
@@ -104,10 +98,33 @@ export function rank(input: RankInput): Ranking | undefined {
   };
 }
 
+/**
+ * The order of the candidates (indices): places without a hard flag first, by gyro noise; those that
+ * tie with the quietest by number of flags, then by the accelerometer.
+ */
+function placesOf(
+  kept: readonly Scored[],
+  flags: readonly (readonly Flag[])[],
+  shifted: readonly (readonly number[])[],
+) {
+  const hard = (i: number) => +flags[i].some((f) => f.hard);
+  const byNoise = kept
+    .map((_, i) => i)
+    .sort((a, b) => hard(a) - hard(b) || kept[a].gyro - kept[b].gyro);
+  const quietest = byNoise[0];
+  const ties = (i: number) =>
+    hard(i) === hard(quietest) &&
+    shifted.some((level) => decibels(level[i], level[quietest]) < TIE_BAND);
+  const group = byNoise.filter(ties);
+  group.sort((a, b) => flags[a].length - flags[b].length || kept[a].accel - kept[b].accel);
+  const order = [...group, ...byNoise.filter((i) => !ties(i))];
+  return { order, quietest, tied: new Set(group.length > 1 ? group : []) };
+}
+
 const NOTES = [
   "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the four motors never share a phase, so their powers add.",
   "The stack's mass stays where the file puts it; each candidate reads the bare plate there, the board following its screws. No soft mount for the stack is in the figures.",
-  `A tie: within ${TIE_BAND} dB of the first for some error of all natural frequencies within +-${Math.round(100 * FREQUENCY_BAND)} %.`,
+  `A tie: within ${TIE_BAND} dB of the quietest for some error of all natural frequencies within +-${Math.round(100 * FREQUENCY_BAND)} %; ties are put in order by their flags, then by the accelerometer.`,
   "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
 ];
 
@@ -153,5 +170,6 @@ function bestAndWorst(scored: readonly Scored[]): Scored[] {
     );
     if (!near && apart.length < KEPT - perPlate.length - 1) apart.push(s);
   }
-  return [...new Set([...apart, ...perPlate, sorted[sorted.length - 1]])];
+  const designed = sorted.filter((s) => s.candidate.designed);
+  return [...new Set([...apart, ...perPlate, ...designed, sorted[sorted.length - 1]])];
 }

@@ -4,6 +4,7 @@ import type { Candidate } from "../model/types.ts";
 
 export type FlagKind =
   | "cantilevered"
+  | "overhanging"
   | "pattern off the plate"
   | "near an antinode"
   | "far from the centre of gravity";
@@ -56,7 +57,7 @@ export interface RankedCandidate {
   readonly plate: string;
   /** 1 for the best; ties share a place */
   readonly place: number;
-  /** not surely noisier than the first: see Ranking.tieBand */
+  /** shares place 1: not surely noisier than the quietest, see Ranking.tieBand */
   readonly tied: boolean;
   /** deg/s rms over the flight mix: all axes, and roll, pitch, yaw */
   readonly gyro: number;
@@ -66,7 +67,7 @@ export interface RankedCandidate {
   readonly accelAxes: readonly [number, number, number];
   /** gyro over the flight mix if all natural frequencies were up to FREQUENCY_BAND off, deg/s rms */
   readonly gyroRange: readonly [number, number];
-  /** gyro against the first candidate, dB */
+  /** gyro against the quietest candidate without a hard flag, dB */
   readonly decibel: number;
   readonly accelDecibel: number;
   /** m, horizontal distance of the chip from the centre of gravity, and all of it */
@@ -96,7 +97,7 @@ export interface Overhang {
   /** the mode that moves mostly this part, if one was found */
   readonly mode?: number;
   readonly frequency?: number;
-  /** long enough against the plate's thickness to matter, or confirmed by a mode */
+  /** it has a mode of its own that the motors can excite */
   readonly flagged: boolean;
   readonly text: string;
 }
@@ -128,8 +129,9 @@ export interface Ranking {
   readonly overhangs: readonly Overhang[];
   readonly crossings: readonly Crossing[];
   /**
-   * A candidate ties with the first when, for some error of the natural frequencies within
-   * frequencyBand (0.07 = 7 %), it comes within tieBand dB of it.
+   * A candidate ties with the quietest when, for some error of the natural frequencies within
+   * frequencyBand (0.07 = 7 %), it comes within tieBand dB of it. Those that tie are put in order by
+   * their flags, then by the accelerometer.
    */
   readonly tieBand: number;
   readonly frequencyBand: number;

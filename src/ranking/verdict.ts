@@ -39,7 +39,7 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
   const tied = rest.filter((c) => c.tied);
   if (tied.length > 0) {
     const names = tied.map((c) => `"${c.candidate.name}"`).join(", ");
-    return `Put the stack at ${place(best)}: ${figure}; a tie with ${names} within what the model can tell.`;
+    return `Put the stack at ${place(best)}: ${figure}, a tie with ${names} within what the model can tell${preference(best, tied)}.`;
   }
   const next = rest[0];
   const margin = next
@@ -48,14 +48,22 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
   return `Put the stack at ${place(best)}: ${figure}${margin}.`;
 }
 
+/** Why one of several that tie comes first. */
+function preference(best: RankedCandidate, tied: readonly RankedCandidate[]): string {
+  if (tied.every((c) => c.flags.length > best.flags.length)) {
+    return best.flags.length === 0 ? "; it is the one without a flag" : "; it has the fewest flags";
+  }
+  return "; of those with the fewest flags its accelerometer is the quietest";
+}
+
 function matters(open: readonly RankedCandidate[]): string {
   if (open.length < 2) return "";
-  const worst = open[open.length - 1];
-  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the best`;
+  const worst = open.reduce((a, b) => (b.gyro > a.gyro ? b : a));
+  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the quietest`;
   if (worst.decibel < HARDLY) {
-    return `Between the places without a hard flag it hardly matters: the worst, "${worst.candidate.name}", is only ${db(worst.decibel)} noisier.`;
+    return `Between the places without a hard flag it hardly matters: the worst, "${worst.candidate.name}", is only ${db(worst.decibel)} noisier than the quietest.`;
   }
-  return `It matters where the stack sits: the worst place without a hard flag, "${worst.candidate.name}", reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)}).`;
+  return `It matters where the stack sits: the worst place without a hard flag, "${worst.candidate.name}", reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)} more).`;
 }
 
 function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[]): string {
@@ -64,7 +72,8 @@ function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[
     return hard
       .map((c) => {
         const kinds = c.flags.filter((f) => f.hard).map((f) => f.kind);
-        return `Not at "${c.candidate.name}": ${kinds.join(", ")}.`;
+        const louder = c.decibel >= 1 ? `, ${db(c.decibel)} more than the quietest` : "";
+        return `Not at "${c.candidate.name}": ${kinds.join(", ")} (${rate(c.gyro)} rms${louder}).`;
       })
       .join(" ");
   }
@@ -85,5 +94,7 @@ function cause(best: RankedCandidate): string {
 function designed(ranked: readonly RankedCandidate[]): string {
   const drawn = ranked.find((c) => c.candidate.designed);
   if (!drawn || drawn === ranked[0]) return "";
-  return `The file puts the stack at "${drawn.candidate.name}", place ${drawn.place}: ${db(drawn.decibel)} against the first.`;
+  const name = `"${drawn.candidate.name}"`;
+  if (drawn.tied) return `Where the file puts the stack, ${name}, ties with it.`;
+  return `The file puts the stack at ${name}, place ${drawn.place}: ${db(drawn.decibel)} more than the quietest.`;
 }
