@@ -75,8 +75,8 @@ export const side = () =>
 export const propulsion = section("the propulsion", {
   arms: namesOf("an arm", "The arms that carry motors. Default: every arm.").exactOptional(),
   side: side(),
-  motor,
-  propeller,
+  motor: motor.describe("One motor."),
+  propeller: propeller.describe("One propeller."),
   cells: count("Cells of the battery in series.", 1, 28),
   cellVoltage: quantity(
     KINDS.voltage,

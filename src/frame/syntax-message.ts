@@ -29,6 +29,8 @@ export function syntaxMessage(text: string, offset: number, code: string): strin
       return `${number}${value} stands in quotes in a frame file: write "${number}${value}".`;
     }
   }
+  if (code === "CommaExpected" && here.startsWith("}")) return GENERAL.CloseBracketExpected;
+  if (code === "CommaExpected" && here.startsWith("]")) return GENERAL.CloseBraceExpected;
   return GENERAL[code] ?? "The text cannot be read as a frame file from here on.";
 }
 

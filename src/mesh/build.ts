@@ -20,9 +20,9 @@ import { tieRows } from "./ties.ts";
 import type { Mesh } from "./types.ts";
 
 /** Least number of cells across the widest plate's short side that the default mesh size gives. */
-const CELLS_ACROSS = 10;
+const CELLS_ACROSS = 8;
 
-/** Default mesh size, m: a tenth of the widest plate's shorter side, or of the longest arm. */
+/** Default mesh size, m: an eighth of the widest plate's shorter side, or of the longest arm. */
 export function defaultMeshSize(model: Model): number {
   const sides = model.plates.map((p) => {
     const [x0, y0, x1, y1] = bounds(p.outline);
