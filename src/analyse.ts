@@ -1,5 +1,6 @@
 /** One frame through all stages. */
 
+import { inputError } from "./errors.ts";
 import { excite } from "./excitation/excite.ts";
 import type { Excitation } from "./excitation/types.ts";
 import type { FrameFile } from "./frame/types.ts";
@@ -59,6 +60,12 @@ export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared
   const model = buildModel(file);
   const mesh = buildMesh(model, options.meshSize);
   const mass = massFromDrawing(model, mesh);
+  if (!(mass.mass > 0)) {
+    throw inputError(
+      "",
+      "the frame has no mass, so nothing can vibrate; give materials a density or add bodies",
+    );
+  }
   const excitation = excite(file, model.rotors, mass.mass);
   return {
     file,
@@ -99,7 +106,11 @@ function solve(
   const solved = solveModes(model, mesh, system, mass.cg, options.modes);
   const held = mesh.fixed.length > 0;
   const assembledMass = held ? undefined : massFromMatrices(system, mesh, mass.cg);
-  const warnings = [...prepared.warnings, ...shearWarning(solved.modes)];
+  const warnings = [
+    ...prepared.warnings,
+    ...mechanismWarning(solved.modes),
+    ...shearWarning(solved.modes),
+  ];
   if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {
     warnings.push("the mass matrix does not agree with the drawing; please report this frame");
   }
@@ -111,6 +122,18 @@ function solve(
     warnings,
   };
   return { analysis, solved };
+}
+
+/** A frequency this much below the highest one computed is zero but for rounding. */
+const NO_STIFFNESS = 1e-5;
+
+function mechanismWarning({ described }: Modes): string[] {
+  const highest = described[described.length - 1]?.frequency ?? 0;
+  const loose = described.filter((m) => m.frequency < NO_STIFFNESS * highest).length;
+  if (loose === 0) return [];
+  return [
+    `${loose} ${loose === 1 ? "motion meets" : "motions meet"} no stiffness at all although nothing is loose: a hinge or a link that ties too little; look at the first modes`,
+  ];
 }
 
 function shearWarning(modes: Modes): string[] {

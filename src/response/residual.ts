@@ -50,6 +50,8 @@ export function residualMotions(
   solveInPlace(factor, x, loads.length);
   const motions = f.map((load, k) => {
     const u = x.subarray(k * n, (k + 1) * n);
+    // With sigma close to zero the solve amplifies what rounding leaves of the rigid-body motions.
+    modes.rigid.forEach((r, j) => subtract(u, r, dot(massRigid[j], u)));
     modes.lambda.forEach((lambda, j) => {
       const phi = modes.phi.subarray(j * n, (j + 1) * n);
       subtract(u, phi, dot(phi, load) / (lambda - shift));
