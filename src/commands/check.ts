@@ -1,7 +1,8 @@
 /** `stillpoint check`: the frame read, built and weighed, without solving anything. */
 
 import type { Command } from "commander";
-import { jsonOption, type MeshOptions, meshSizeOption, readMeshSize } from "./input/options.ts";
+import { analyseOptions, jsonOption, type MeshOptions, meshSizeOption } from "./input/options.ts";
+import { progressOn } from "./terminal/progress.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 
 interface CheckOptions extends MeshOptions {
@@ -26,12 +27,13 @@ export function setUp(command: Command, terminal: Terminal): void {
 }
 
 async function check(framePath: string, options: CheckOptions, terminal: Terminal): Promise<void> {
-  const { meshSize } = options;
-  const size = meshSize === undefined ? undefined : await readMeshSize(meshSize);
+  const settings = await analyseOptions(options, progressOn(terminal));
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
-  const { buildFrame } = await import("./input/build-frame.ts");
+  const { prepare } = await import("../analyse.ts");
   const frame = loadFrame(framePath);
-  const built = inFrame(frame, () => buildFrame(frame.file, size));
+  const prepared = inFrame(frame, () => prepare(frame.file, settings));
   const { checkJson, checkText } = await import("./output/check.ts");
-  terminal.print(options.json ? checkJson(built, frame) : checkText(built, frame, terminal.ink));
+  terminal.print(
+    options.json ? checkJson(prepared, frame) : checkText(prepared, frame, terminal.ink),
+  );
 }

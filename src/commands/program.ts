@@ -80,7 +80,7 @@ frame file or the command; 3 the modes could not be computed reliably.`;
 /** Does what the arguments say and gives the exit code; an error is printed, never thrown. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   try {
-    await makeProgram(terminal).parseAsync(args, { from: "user" });
+    await makeProgram(terminal).parseAsync(withHelpLast(args), { from: "user" });
     return 0;
   } catch (error) {
     if (error instanceof CommanderError) return misuse(error, args, terminal);
@@ -89,6 +89,13 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     terminal.complain(text);
     return exitCode;
   }
+}
+
+/** "help rank" as "rank --help": only a command that is called gets its options. */
+function withHelpLast(args: readonly string[]): readonly string[] {
+  const [first, name] = args;
+  const asked = first === "help" && ENTRIES.some((entry) => entry.name === name);
+  return asked ? [name, "--help"] : args;
 }
 
 function makeProgram(terminal: Terminal): Command {

@@ -28,8 +28,8 @@ interface RankOptions extends SolveOptions {
 const EXAMPLES = `
 Examples:
   stillpoint rank frames/five-inch.jsonc
-  stillpoint rank frames/five-inch.jsonc --report five-inch.html --modes 20
-  stillpoint rank frames/five-inch.jsonc --no-report --json`;
+  stillpoint rank frames/five-inch.jsonc --report five-inch.html
+  stillpoint rank frames/five-inch.jsonc --mesh-size "8 mm" --no-report --json`;
 
 export function setUp(command: Command, terminal: Terminal): void {
   command

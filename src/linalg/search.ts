@@ -50,6 +50,9 @@ export function searchLowest(
   let better: number | undefined;
   let gap: Gap | undefined;
   let looks = 0;
+  // The wanted residuals come down by so many decades per vector, as a rule.
+  let perVector = 0.3;
+  let before: { readonly total: number; readonly decades: number } | undefined;
   const choose = (ritz: RitzValues): Verdict => {
     if (looks++ === 0 && judgeShift) {
       better = betterShift(ritz.theta, sigma);
@@ -63,9 +66,11 @@ export function searchLowest(
       return { lookAfter: 2 * BLOCK_SIZE };
     }
     if (total < 2 * count) return { lookAfter: 2 * count - total };
-    // Each step brings the wanted residuals down by about a decade: come back a little early.
     const decades = Math.log10(ritz.residual[count - 1] / ritz.theta[count - 1] / tolerance);
-    return { lookAfter: BLOCK_SIZE * Math.max(1, Math.ceil(0.8 * decades)) };
+    if (before !== undefined) perVector = (before.decades - decades) / (total - before.total);
+    before = { total, decades };
+    const due = decades / Math.max(perVector, 0.1);
+    return { lookAfter: BLOCK_SIZE * Math.max(1, Math.ceil(due / BLOCK_SIZE)) };
   };
   const found = lanczos(operator, rigid, choose, {
     blockSize: BLOCK_SIZE,

@@ -1,7 +1,7 @@
 /** The interference (Campbell) diagram: frequencies of the forces and of the modes against motor speed. */
 
 import type { Crossing } from "../ranking/types.ts";
-import { type Figure, plainLayout, type Trace } from "./figure.ts";
+import { type Figure, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
 import { hertz, percent, rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
@@ -50,7 +50,7 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
         x: [0, rounded(fastest)],
         y: [rounded(m.frequency), rounded(m.frequency)],
         name: `mode ${m.number}`,
-        line: { color: "--muted", width: 1 },
+        line: { color: "--muted", width: 0.8 },
         hovertemplate: `mode ${m.number}: ${hertz(m.frequency)}<extra></extra>`,
       }),
     ),
@@ -86,10 +86,16 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
     font: { color: "--muted", size: 12 },
   });
   const layout = plainLayout(
-    { title: { text: "motor speed, rpm" }, range: [0, rounded(fastest)] },
-    { title: { text: "frequency, Hz" }, range: [0, rounded(top)] },
+    { ...SPEED_AXIS, range: [0, rounded(fastest)] },
+    // The level lines are modes; a grid would look like more of them.
     {
-      margin: { l: 12, r: 64, t: 34, b: 12 },
+      title: { text: "frequency, Hz" },
+      range: [0, rounded(top)],
+      showgrid: false,
+      tickformat: ",d",
+    },
+    {
+      margin: { l: 12, r: 64, t: 34, b: 16 },
       hovermode: "closest",
       shapes: [
         band(low, full, "--accentSoft", 0.55),

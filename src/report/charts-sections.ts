@@ -4,6 +4,7 @@ import type { Crossing, RankedCandidate } from "../ranking/types.ts";
 import { crossingWords, orderLines, perTurn } from "./campbell.ts";
 import { chartBox } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
+import { placeLabels } from "./markers.ts";
 import { degreesPerSecond, hertz, rpm, signed, three, toRpm, withUnit } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import { facts, folded, list, section, table } from "./section.ts";
@@ -124,8 +125,9 @@ export function spectraSection(analysed: Analysed): Html {
     );
   }
   const curves = spectrumCurves(analysed);
+  const labels = placeLabels(ranking.candidates);
   const finding = spectraFinding(excitation, ranking.candidates);
-  const lead = html`What each place would read if all motors held one speed. Every step of the scale is a factor. ${finding}`;
+  const lead = html`What each place would read if all motors held one speed. The scale at the left grows by factors: 1, 2, 5, 10. ${finding}`;
   return section(
     "spectra",
     "Noise against motor speed",
@@ -134,7 +136,7 @@ export function spectraSection(analysed: Analysed): Html {
 <label><input type="radio" name="quantity" value="gyro" checked> turn rate <small>(gyro)</small></label>
 <label><input type="radio" name="quantity" value="accel"> acceleration</label></fieldset>
 <figure>${chartBox("spectra-chart", "tall", finding)}
-<figcaption><fieldset class="switch legend"><legend>places</legend>${curves.map(({ candidate, index, drawn }, i) => html`<label><input type="checkbox" name="curve" value="${i}"${{ html: drawn ? " checked" : "" }}> ${swatch(index)} <span>${candidate.place}: ${named(candidate.candidate.name)}</span></label>`)}</fieldset></figcaption></figure>`,
+<figcaption><fieldset class="switch legend"><legend>places</legend>${curves.map(({ index, candidate, drawn }, i) => html`<label><input type="checkbox" name="curve" value="${i}"${{ html: drawn ? " checked" : "" }}> ${swatch(index)} <span>${labels[index]}: ${named(candidate.candidate.name)}</span></label>`)}</fieldset></figcaption></figure>`,
     curves.length < ranking.candidates.length &&
       html`<p class="notes">Curves of ${curves.length} of the ${ranking.candidates.length} places are in this page: the best, the last and the one drawn in the file.</p>`,
   );
@@ -146,12 +148,12 @@ function spectraFinding(
 ): string {
   const words = (c: RankedCandidate) => {
     const p = peak(excitation, c.gyroTotal);
-    return `“${c.candidate.name}” reads most, ${degreesPerSecond(p.value)}, at ${rpm(p.speed)}`;
+    return `“${c.candidate.name}”, peaks with ${degreesPerSecond(p.value)} at ${rpm(p.speed)}`;
   };
   const [first, last] = [candidates[0], candidates.at(-1)];
   if (!first) return "";
-  if (!last || last === first) return `${words(first)}.`;
-  return `${words(first)}; ${words(last)}.`;
+  if (!last || last === first) return `The only place, ${words(first)}.`;
+  return `The best place, ${words(first)}; the last, ${words(last)}.`;
 }
 
 /** The line of a curve, as it stands in the chart. */

@@ -2,7 +2,7 @@
 
 import type { PlateGrid } from "../mesh/types.ts";
 import type { Polygon } from "../model/polygon.ts";
-import type { PlatePart } from "../model/types.ts";
+import type { PlatePart, Vec3 } from "../model/types.ts";
 import {
   addFrame,
   atNode,
@@ -56,11 +56,15 @@ export function drawPlate(
   return { triangles, lines };
 }
 
-/** The vertex of a plate at (x, y), m; for marks on it. */
-export function pointOnPlate(draft: DisplayDraft, grid: PlateGrid, x: number, y: number): Vertex {
+/** A chip's place on a plate, and the chip itself, which tips with the plate's nearest node. */
+export function chipOnPlate(
+  draft: DisplayDraft,
+  grid: PlateGrid,
+  [x, y, z]: Vec3,
+): readonly [Vertex, Vertex] {
   const sheet = sheetOf(draft, grid, 1);
-  const [i, j] = cellAt(sheet, x, y);
-  return pointIn(sheet, i, j, x, y);
+  const node = nearestNode(grid, (x - grid.x0) / grid.a, (y - grid.y0) / grid.b);
+  return [pointIn(sheet, ...cellAt(sheet, x, y), x, y), fixedTo(draft, node, x, y, z)];
 }
 
 function sheetOf(draft: DisplayDraft, grid: PlateGrid, step: number): Sheet {

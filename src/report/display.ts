@@ -15,7 +15,7 @@ import {
   numberOf,
   type Vertex,
 } from "./display-draft.ts";
-import { type Drawn, drawPlate, pointOnPlate } from "./display-plate.ts";
+import { chipOnPlate, type Drawn, drawPlate } from "./display-plate.ts";
 import { packUnit } from "./shape-codec.ts";
 import type { Analysed } from "./types.ts";
 
@@ -32,8 +32,8 @@ export interface DisplayData {
   /** borders, arms' edges, standoffs and members */
   readonly lines: readonly (readonly number[])[];
   readonly boxes: { readonly surface: readonly number[]; readonly lines: readonly number[][] };
-  /** where the best place's chip would sit on its plate */
-  readonly mark?: number;
+  /** the best place: on the plate, and the chip above or below it */
+  readonly mark?: readonly [number, number];
   /** motion of the carriers, packed, mode by mode from the lowest */
   readonly shapes: readonly string[];
 }
@@ -41,7 +41,7 @@ export interface DisplayData {
 /** Drawn cells per plate are made coarser beyond this many nodes of all plates together. */
 const MOST_NODES = 1200;
 /** Signs of all shapes together; modes beyond are not drawn. */
-const MOST_SIGNS = 300_000;
+const MOST_SIGNS = 200_000;
 
 const CORNERS = [0, 1, 2, 3, 4, 5, 6, 7].map((k) => [k & 1, (k >> 1) & 1, (k >> 2) & 1] as const);
 /** Two triangles per side of a box, corners numbered as bits x, y, z. */
@@ -74,7 +74,7 @@ export function displayData(analysis: Analysed): DisplayData {
   ];
   const boxes = drawBoxes(draft, analysis);
   const best = ranking?.candidates[0]?.candidate;
-  const mark = best && pointOnPlate(draft, mesh.grids[best.plate], best.chip[0], best.chip[1]);
+  const mark = best && chipOnPlate(draft, mesh.grids[best.plate], best.chip);
   const number = (v: Vertex) => numberOf(draft, v);
   const fitting = Math.max(1, Math.floor(MOST_SIGNS / (6 * draft.nodes.length)));
   return {
@@ -87,7 +87,7 @@ export function displayData(analysis: Analysed): DisplayData {
       surface: boxes.triangles.flat().map(number),
       lines: boxes.lines.map((line) => line.map(number)),
     },
-    ...(mark !== undefined && { mark: number(mark) }),
+    ...(mark !== undefined && { mark: [number(mark[0]), number(mark[1])] as const }),
     shapes: modes.shapes.slice(0, fitting).map((s) => packUnit(carrierMotion(draft, s))),
   };
 }

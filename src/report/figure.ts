@@ -15,7 +15,8 @@ export interface Figure {
 export interface Trace {
   readonly type: "scatter";
   readonly mode: "lines" | "markers" | "text";
-  readonly x: readonly (number | null)[];
+  /** absent where the charts of a group share theirs */
+  readonly x?: readonly (number | null)[];
   readonly y: readonly (number | null)[];
   readonly name?: string;
   readonly text?: readonly string[];
@@ -26,6 +27,9 @@ export interface Trace {
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
 }
+
+/** The axis of motor speed. */
+export const SPEED_AXIS = { title: { text: "motor speed, rpm" }, tickformat: ",d", nticks: 7 };
 
 /** Layout of a plain chart: no title (the page has one), no legend, quiet grid. */
 export function plainLayout(
@@ -56,7 +60,7 @@ export function plainLayout(
     },
     separators: ".\u202f",
     showlegend: false,
-    margin: { l: 12, r: 12, t: 34, b: 12 },
+    margin: { l: 12, r: 16, t: 34, b: 16 },
     xaxis: { ...axis, ...x },
     yaxis: { ...axis, ...y },
     ...more,

@@ -20,49 +20,67 @@ export function standing(c: RankedCandidate, index: number): "best" | "fine" | "
   return index === 0 ? "best" : "fine";
 }
 
+/** What stands on the marks: the place; places that are shared get letters, 1a, 1b, to tell them apart. */
+export function placeLabels(candidates: readonly RankedCandidate[]): string[] {
+  return candidates.map(({ place }, i) => {
+    if (candidates.filter((c) => c.place === place).length === 1) return String(place);
+    const before = candidates.slice(0, i).filter((c) => c.place === place).length;
+    const letter = String.fromCharCode(97 + (before % 26));
+    return `${place}${letter.repeat(1 + Math.floor(before / 26))}`;
+  });
+}
+
 /**
  * Points moved so that no two are nearer than `distance`; those that lie on each other part to the
- * sides, in the order of the list. The first stays nearest to its place.
+ * sides, in the order of the list. All keep their distance from the fixed points too.
  */
-export function apart(points: readonly Point[], distance: number): Point[] {
-  const at = points.map(([x, y]) => [x, y] as [number, number]);
+export function apart(
+  points: readonly Point[],
+  distance: number,
+  fixed: readonly Point[] = [],
+): Point[] {
+  const at = [...points, ...fixed].map(([x, y]) => [x, y] as [number, number]);
+  const free = points.length;
   for (let round = 0; round < ROUNDS; round++) {
     let moved = false;
-    for (let i = 0; i < at.length; i++) {
+    for (let i = 0; i < free; i++) {
       for (let j = i + 1; j < at.length; j++) {
         const [dx, dy] = [at[j][0] - at[i][0], at[j][1] - at[i][1]];
         const gap = Math.hypot(dx, dy);
         if (gap >= distance - 1e-6) continue;
         moved = true;
         const [ux, uy] = gap > 1e-6 ? [dx / gap, dy / gap] : [(i + j) % 2 === 0 ? -1 : 1, 0];
-        const push = (distance - gap) / 2 + 1e-4;
+        const push = (distance - gap) / (j < free ? 2 : 1) + 1e-4;
         at[i] = [at[i][0] - ux * push, at[i][1] - uy * push];
-        at[j] = [at[j][0] + ux * push, at[j][1] + uy * push];
+        if (j < free) at[j] = [at[j][0] + ux * push, at[j][1] + uy * push];
       }
     }
     if (!moved) break;
   }
-  return at;
+  return at.slice(0, free);
 }
 
 /**
  * The marks of all candidates at their places on a drawing, best place last so that it lies on top.
  *
+ * @param fixed points that no mark may cover
  * @param r radius of a mark, mm
  */
 export function candidateMarks(
   candidates: readonly RankedCandidate[],
   places: readonly Point[],
+  fixed: readonly Point[],
   r: number,
 ): Html[] {
-  const shown = apart(places.slice(0, MOST_NUMBERS), 2.3 * r);
+  const shown = apart(places.slice(0, MOST_NUMBERS), 2.4 * r, fixed);
+  const labels = placeLabels(candidates);
   const dots = places.slice(MOST_NUMBERS).map((p) => circle(p, 0.35 * r, "place-dot"));
   const marks = shown.map((at, i) => {
     const true_ = places[i];
     const away = Math.hypot(at[0] - true_[0], at[1] - true_[1]) > 0.3 * r;
     const leader =
       away && html`${line(true_, at, "leader")}${circle(true_, 0.22 * r, "place-dot")}`;
-    return html`<g>${leader}${mark(at, r, standing(candidates[i], i), String(candidates[i].place))}</g>`;
+    return html`<g>${leader}${mark(at, r, standing(candidates[i], i), labels[i])}</g>`;
   });
   return [...dots, ...marks.reverse()];
 }
@@ -76,7 +94,7 @@ export function mark(at: Point, r: number, kind: "best" | "fine" | "avoid", text
       ? html`<path class="mark avoid" d="M${fine(x - d)} ${fine(y)}L${fine(x)} ${fine(y - d)}L${fine(x + d)} ${fine(y)}L${fine(x)} ${fine(y + d)}Z"/>`
       : circle(at, kind === "best" ? 1.15 * r : r, `mark ${kind}`);
   const halo = kind === "best" && circle(at, 1.5 * r, "mark-halo");
-  return html`${halo}${shape}${label([x, y + 0.4 * r], 1.15 * r, text, `mark-number ${kind}`)}`;
+  return html`${halo}${shape}${label([x, y + 0.36 * r], (text.length > 1 ? 0.95 : 1.15) * r, text, `mark-number ${kind}`)}`;
 }
 
 /** The same mark standing in a line of text. */

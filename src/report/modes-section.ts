@@ -35,7 +35,7 @@ export function modesSection(analysed: Analysed, drawn: number): Html {
 ${controls()}
 <figcaption id="mode-words" aria-live="polite">${modeWords(analysed, first)}</figcaption>
 </figure>
-${table("Choose a mode to see it move", columns(first, drawn), modes.described, { className: "modes" })}
+${table("Choose a mode to see it move", columns(first, drawn), modes.described, { className: "modes", boxId: "modes-box" })}
 </div>`,
   );
 }
@@ -73,13 +73,10 @@ function columns(first: number, drawn: number): Column<ModeDescription>[] {
       cell: (m) => three(100 * m.damping, 2),
     },
     {
-      head: "motion",
+      head: html`motion<br><small>main parts by share of the bending energy</small>`,
       names: true,
-      cell: (m) => html`${m.name}${m.symmetry && html`<br><small>${m.symmetry}</small>`}`,
-    },
-    {
-      head: html`main parts<br><small>share of the bending energy</small>`,
-      cell: (m) => mainParts(m.shares),
+      cell: (m) =>
+        html`${m.name}${m.symmetry && html` <small>${m.symmetry}</small>`}<br><small>${mainParts(m.shares)}</small>`,
     },
   ];
 }
@@ -103,18 +100,20 @@ export function modeWords(
 ): string {
   const mode = modes.described[number - 1];
   if (!mode) return "";
-  const most = mode.shares.reduce<Share | undefined>(
-    (best, s) => (best === undefined || s.kinetic > best.kinetic ? s : best),
-    undefined,
-  );
-  const moving = most
-    ? ` Moves most: ${most.part} (${percent(most.kinetic, 2)} of the motion's energy).`
-    : "";
+  const moving = mode.shares
+    .filter((s) => s.kinetic >= LEAST_SHARE)
+    .toSorted((a, b) => b.kinetic - a.kinetic)
+    .slice(0, MAIN_PARTS)
+    .map((s) => `${s.part} ${percent(s.kinetic, 2)}`);
+  const motion =
+    moving.length > 0
+      ? ` Most of the energy of motion: ${moving.join(", ")}.`
+      : "";
   const best = ranking?.candidates[0];
   const turn = best?.motion.find((m) => m.mode === number);
   const turning =
     best && turn
-      ? ` Here “${best.candidate.name}” turns ${percent(turn.rotationShare, 2)} as much as the place that turns most.`
+      ? ` The best place, “${best.candidate.name}”, turns ${percent(turn.rotationShare, 2)} as much as the place that turns most here.`
       : "";
-  return `Mode ${mode.number}, ${hertz(mode.frequency)}: ${mode.name}${mode.symmetry ? ` (${mode.symmetry})` : ""}.${moving}${turning}`;
+  return `Mode ${mode.number}, ${hertz(mode.frequency)}: ${mode.name}${mode.symmetry ? ` (${mode.symmetry})` : ""}.${motion}${turning}`;
 }

@@ -85,7 +85,7 @@ export function planDrawing(analysed: Analysed, finding: string): Html {
     html`<g>${motors.map((m) => circle(fromAbove(...m.centre), m.size[0] * 500, "motor"))}</g>`,
     cgMark(fromAbove(...analysed.mass.cg), 0.75 * r),
     html`<g>${marks(analysed, fromAbove, r)}</g>`,
-    frontArrow([extent.x0 + 2.2 * r, extent.y0 + 1.2 * r], r),
+    frontArrow([(extent.x0 + extent.x1) / 2, extent.y0 + 0.5 * r], r),
     scaleBar([extent.x1 - r, extent.y1 - 0.8 * r], r, size),
   ]);
 }
@@ -109,7 +109,7 @@ function overhangPath(model: Model, o: Overhang): string {
 export function marks(analysed: Analysed, view: View, r: number): Html[] {
   const candidates = analysed.ranking?.candidates ?? [];
   const places = candidates.map(({ candidate: { x, y, chip } }) => view(x, y, chip[2]));
-  return candidateMarks(candidates, places, r);
+  return candidateMarks(candidates, places, [view(...analysed.mass.cg)], r);
 }
 
 function nodeAt({ mesh }: Analysed, node: number, view: View): Point {
@@ -134,7 +134,9 @@ export function planPoints(model: Model, motors: readonly BodyBox[]): Float64Arr
 function planExtent(model: Model, motors: readonly BodyBox[]): Extent {
   const [x0, y0, x1, y1] = bounds(planPoints(model, motors));
   const margin = 60 * Math.max(x1 - x0, y1 - y0, 0.01);
-  return extentOf([fromAbove(x0, y0, 0), fromAbove(x1, y1, 0)], margin);
+  const around = extentOf([fromAbove(x0, y0, 0), fromAbove(x1, y1, 0)], margin / 2);
+  // Room for the arrow above and the scale below.
+  return { ...around, y0: around.y0 - margin, y1: around.y1 + margin };
 }
 
 /** The usual sign for a centre of gravity: a quartered disc. */

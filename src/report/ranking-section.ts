@@ -2,7 +2,7 @@
 
 import type { Cause, RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
-import { inlineMark, standing } from "./markers.ts";
+import { inlineMark, placeLabels, standing } from "./markers.ts";
 import { decibels, hertz, millimetres, percent, three } from "./numbers.ts";
 import { type Column, list, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
@@ -16,22 +16,29 @@ export function rankingSection(analysed: Analysed): Html {
     return section("ranking", "Ranking", missing);
   }
   const loudest = Math.max(...ranking.candidates.map((c) => c.gyro));
-  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly. Differences below ${decibels(ranking.tieBand)} are ties. Every 6 dB is a factor of two.`;
+  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly. Places that the model cannot tell apart are ties. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
   return section(
     "ranking",
     "Ranking",
     lead,
-    table("Places in order, best first", columns(loudest), ranking.candidates, {
-      className: "ranking",
-      rowClass: (c, i) => standing(c, i),
-    }),
+    table(
+      "Places in order, best first",
+      columns(loudest, placeLabels(ranking.candidates)),
+      ranking.candidates,
+      {
+        className: "ranking",
+        rowClass: (c, i) => standing(c, i),
+      },
+    ),
     ranking.notes.length > 0 && html`<div class="notes">${list(ranking.notes)}</div>`,
   );
 }
 
-function columns(loudest: number): Column<RankedCandidate>[] {
+const AXES = ["roll", "pitch", "yaw"] as const;
+
+function columns(loudest: number, labels: readonly string[]): Column<RankedCandidate>[] {
   return [
-    { head: "place", cell: (c, i) => inlineMarkWithWord(c, i) },
+    { head: "place", cell: (c, i) => placeMark(c, i, labels[i]) },
     {
       head: "where",
       names: true,
@@ -42,12 +49,7 @@ function columns(loudest: number): Column<RankedCandidate>[] {
       head: html`gyro<br><small>deg/s rms</small>`,
       number: true,
       cell: (c) =>
-        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span>`,
-    },
-    {
-      head: html`roll, pitch, yaw<br><small>deg/s rms</small>`,
-      number: true,
-      cell: (c) => c.gyroAxes.map((v, i) => html`${i > 0 && html`<br>`}${three(v)}`),
+        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span>${c.gyroAxes.map((v, k) => html`<small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
     },
     {
       head: html`against best<br><small>gyro</small>`,
@@ -55,7 +57,7 @@ function columns(loudest: number): Column<RankedCandidate>[] {
       cell: (c) => `${decibels(c.decibel)}${c.tied ? " (tie)" : ""}`,
     },
     {
-      head: html`acceleration<br><small>g rms, 1 g = 9.81 m/s²</small>`,
+      head: html`acceleration<br><small>g rms</small>`,
       number: true,
       cell: (c) => three(c.accel),
     },
@@ -70,10 +72,10 @@ function columns(loudest: number): Column<RankedCandidate>[] {
   ];
 }
 
-function inlineMarkWithWord(c: RankedCandidate, i: number): Html {
+function placeMark(c: RankedCandidate, i: number, text: string): Html {
   const kind = standing(c, i);
   const word = { best: "best", fine: "", avoid: "avoid" }[kind];
-  return html`<span class="place">${inlineMark(kind, String(c.place))}<span class="spoken">${c.place}</span>${word && html`<small>${word}</small>`}</span>`;
+  return html`<span class="place">${inlineMark(kind, text)}<span class="spoken">${text}</span>${word && html`<small>${word}</small>`}</span>`;
 }
 
 function flags(c: RankedCandidate): Part {

@@ -29,6 +29,7 @@ export function table<Row>(
   rows: readonly Row[],
   options: {
     readonly className?: string;
+    readonly boxId?: string;
     readonly rowClass?: (row: Row, i: number) => string;
   } = {},
 ): Html {
@@ -42,7 +43,7 @@ export function table<Row>(
     );
     return html`<tr class="${options.rowClass?.(row, i) ?? ""}">${cells}</tr>\n`;
   });
-  return html`<div class="table-box" tabindex="0" role="group" aria-label="table: ${caption}"><table class="${options.className ?? ""}">
+  return html`<div class="table-box"${options.boxId !== undefined && html` id="${options.boxId}"`} tabindex="0" role="group" aria-label="table: ${caption}"><table class="${options.className ?? ""}">
 <caption>${caption}</caption>
 <thead><tr>${head}</tr></thead>
 <tbody>
@@ -52,6 +53,11 @@ ${body}</tbody></table></div>`;
 /** Name and value pairs. */
 export function facts(pairs: readonly (readonly [name: Part, value: Part])[]): Html {
   return html`<dl class="facts">${pairs.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`;
+}
+
+/** The same, one pair per line, for long values. */
+export function rows(pairs: readonly (readonly [name: Part, value: Part])[]): Html {
+  return html`<dl class="rows">${pairs.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`;
 }
 
 export function list(items: readonly Part[]): Html {

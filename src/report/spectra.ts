@@ -1,9 +1,9 @@
 /** What each place reads against motor speed, all orders together. */
 
 import type { RankedCandidate } from "../ranking/types.ts";
-import { type Figure, plainLayout, type Trace } from "./figure.ts";
+import { type Figure, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
-import { rounded, toRpm } from "./numbers.ts";
+import { rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import type { Analysed } from "./types.ts";
 
@@ -40,14 +40,20 @@ export function spectrumCurves({ ranking }: Pick<Analysed, "ranking">): Curve[] 
   }));
 }
 
-/** The two charts, one in the page at a time; undefined without a ranking. */
-export function spectraFigures(
-  analysed: Analysed,
-): { readonly gyro: Figure; readonly accel: Figure } | undefined {
+/** Two charts, of which the page shows one at a time; their traces share the speeds, rpm. */
+export interface SpectraFigures {
+  readonly x: readonly (number | null)[];
+  readonly gyro: Figure;
+  readonly accel: Figure;
+}
+
+/** undefined without a ranking. */
+export function spectraFigures(analysed: Analysed): SpectraFigures | undefined {
   const { excitation, ranking } = analysed;
   if (!excitation || !ranking) return undefined;
   const curves = spectrumCurves(analysed);
   return {
+    x: Array.from(excitation.grid, (w) => rounded(toRpm(w), 5)),
     gyro: spectrum(excitation, curves, (c) => c.gyroTotal, "turn rate, deg/s rms"),
     accel: spectrum(excitation, curves, (c) => c.accelTotal, "acceleration, g rms"),
   };
@@ -59,14 +65,12 @@ function spectrum(
   of: (c: RankedCandidate) => Float64Array,
   title: string,
 ): Figure {
-  const x = Array.from(e.grid, (w) => rounded(toRpm(w)));
   const traces = curves.map(({ candidate, index, drawn }): Trace => {
     const style = seriesStyle(index);
     const name = plotText(candidate.candidate.name);
     return {
       type: "scatter",
       mode: "lines",
-      x,
       // A logarithmic axis has no place for zero.
       y: Array.from(of(candidate), (v) => (v > 0 ? rounded(v, 3) : null)),
       name,
@@ -76,8 +80,8 @@ function spectrum(
       visible: drawn,
     };
   });
-  const highest = Math.max(...curves.map(({ candidate }) => Math.max(...of(candidate))));
-  const lowest = Math.min(...curves.map(({ candidate }) => least(of(candidate))));
+  const highest = Math.max(1e-9, ...curves.map(({ candidate }) => Math.max(...of(candidate))));
+  const lowest = Math.min(highest, ...curves.map(({ candidate }) => least(of(candidate))));
   const top = Math.log10(highest) + 0.1;
   const bottom = Math.max(Math.log10(lowest) - 0.1, top - DECADES);
   const { low, hover, full } = e.speeds;
@@ -87,14 +91,12 @@ function spectrum(
     { speed: full, text: "full" },
   ];
   const layout = plainLayout(
-    { title: { text: "motor speed, rpm" }, range: [low, full].map((w) => rounded(toRpm(w))) },
+    { ...SPEED_AXIS, range: [low, full].map((w) => rounded(toRpm(w))) },
     {
       title: { text: title },
       type: "log",
-      range: Number.isFinite(bottom) ? [rounded(bottom), rounded(top)] : [-3, 1],
-      exponentformat: "none",
-      dtick: "D2",
-      minexponent: 9,
+      range: [rounded(bottom), rounded(top)],
+      ...plainTicks(bottom, top),
     },
     {
       hovermode: "closest",
@@ -121,6 +123,19 @@ function spectrum(
     },
   );
   return { traces, layout };
+}
+
+/** Ticks at 1, 2, 5, 10 ... written out in full; one per decade where there are many decades. */
+export function plainTicks(bottom: number, top: number) {
+  const steps = top - bottom > 2.5 ? [1] : [1, 2, 5];
+  const tickvals: number[] = [];
+  for (let decade = Math.floor(bottom); decade <= top; decade++) {
+    for (const k of steps) {
+      const value = Number(`${k}e${decade}`);
+      if (Math.log10(value) >= bottom && Math.log10(value) <= top) tickvals.push(value);
+    }
+  }
+  return { tickvals, ticktext: tickvals.map((v) => three(v)) };
 }
 
 function least(values: Float64Array): number {

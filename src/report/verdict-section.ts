@@ -2,7 +2,7 @@
 
 import type { RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
-import { inlineMark, standing } from "./markers.ts";
+import { inlineMark, placeLabels, standing } from "./markers.ts";
 import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
 import { overhangs, planDrawing } from "./plan.ts";
 import { facts } from "./section.ts";
@@ -19,6 +19,7 @@ export function verdictSection(analysed: Analysed): Html {
 <div class="words">
 <h2 id="verdict-heading">${ranking?.verdict.headline ?? plainHeadline(analysed)}</h2>
 ${ranking?.verdict.sentences.map((s) => html`<p>${s}</p>`)}
+${placeList(analysed)}
 ${keyFacts(analysed)}
 </div>
 <figure class="picture">
@@ -56,22 +57,28 @@ export function pictureFinding(analysed: Analysed): string {
   ].join(" ");
 }
 
-function caption(analysed: Analysed): Part {
-  const candidates = analysed.ranking?.candidates ?? [];
+function placeList({ ranking }: Analysed): Part {
+  const candidates = ranking?.candidates ?? [];
   const rest = candidates.length - MOST_LISTED;
-  return html`<ol class="places">${candidates.slice(0, MOST_LISTED).map(placeLine)}</ol>
-${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a>.</p>`}
-<p class="key">${candidates.length > 0 && html`<span>${inlineMark("best", "1")} best</span> <span>${inlineMark("fine", "2")} will do</span> <span>${inlineMark("avoid", "3")} avoid</span>`} <span><svg class="inline-mark" viewBox="-16 -16 32 32" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
+  const labels = placeLabels(candidates);
+  return html`<ol class="places">${candidates.slice(0, MOST_LISTED).map((c, i) => placeLine(c, i, labels[i]))}</ol>
+${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a>.</p>`}`;
 }
 
-function placeLine(c: RankedCandidate, i: number): Html {
+/** What the signs of the picture mean. */
+function caption(analysed: Analysed): Part {
+  const ranked = analysed.ranking !== undefined;
+  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-16 -16 32 32" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
+}
+
+function placeLine(c: RankedCandidate, i: number, text: string): Html {
   const kind = standing(c, i);
   const why =
     kind === "avoid" &&
     html` – avoid: ${[...new Set(c.flags.filter((f) => f.hard).map((f) => f.kind))].join(", ")}`;
   const level =
     i === 0 ? degreesPerSecond(c.gyro) : `${degreesPerSecond(c.gyro)}, ${decibels(c.decibel)}`;
-  return html`<li class="${kind}">${inlineMark(kind, String(c.place))} <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
+  return html`<li class="${kind}">${inlineMark(kind, text)}<span class="spoken">${text}:</span> <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
 }
 
 function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {

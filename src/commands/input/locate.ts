@@ -19,13 +19,16 @@ export function locateFindings(text: string, findings: readonly Finding[]): Find
  * the message: `plates.rear deck.holes#2`, names with or without quotes, list entries from 1.
  */
 function follow(node: Node, path: string): number | undefined {
-  for (const child of node.children ?? []) {
+  const ways = (node.children ?? []).flatMap((child) => {
     const rest = node.type === "object" ? afterKey(child, path) : afterEntry(node, child, path);
-    if (rest === undefined) continue;
-    const value = child.type === "property" ? child.children?.[1] : child;
-    return (value && rest !== "" ? follow(value, rest) : undefined) ?? child.offset;
-  }
-  return undefined;
+    return rest === undefined ? [] : [{ child, rest }];
+  });
+  // names may have points in them: the longest that fits is meant
+  const [way] = ways.sort((a, b) => a.rest.length - b.rest.length);
+  if (way === undefined) return undefined;
+  const value = way.child.type === "property" ? way.child.children?.[1] : way.child;
+  const deeper = value && way.rest !== "" ? follow(value, way.rest) : undefined;
+  return deeper ?? way.child.offset;
 }
 
 /** What remains of the path behind the property's key; undefined when it leads elsewhere. */

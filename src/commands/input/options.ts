@@ -37,7 +37,7 @@ function wholeNumber(least: number, most: number): (text: string) => number {
 }
 
 /** The size in m. @throws InputError when the text is not a length */
-export async function readMeshSize(text: string): Promise<number> {
+async function readMeshSize(text: string): Promise<number> {
   const [{ readQuantity }, { KINDS }] = await Promise.all([
     import("../../frame/quantity.ts"),
     import("../../frame/quantity-kinds.ts"),

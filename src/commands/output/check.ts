@@ -1,19 +1,18 @@
 /** The frame as it was read and built, for people and for other programs. */
 
-import type { BuiltFrame } from "../input/build-frame.ts";
-import type { LoadedFrame } from "../input/load-frame.ts";
+import type { Prepared } from "../../analyse.ts";
 import type { Ink } from "../terminal/ink.ts";
-import { count, quantity } from "../terminal/numbers.ts";
+import { count, shortest } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { wrap } from "../terminal/wrap.ts";
-import { documentText, frameFields } from "./document.ts";
+import { documentText, type FrameIdentity, frameFields } from "./document.ts";
 import { massFields, massLine, massTable, partFields } from "./mass.ts";
 import { warningsText } from "./modes-text.ts";
 import { speedFields, speedsText } from "./speeds.ts";
 
 export function checkText(
-  { model, mesh, mass, speeds }: BuiltFrame,
-  { path }: LoadedFrame,
+  { model, mesh, mass, excitation, warnings }: Prepared,
+  { path }: FrameIdentity,
   ink: Ink,
 ): string {
   const parts = [
@@ -33,19 +32,22 @@ export function checkText(
     massTable(mass, ink),
     "\n",
     massLine(mass),
-    speeds === undefined ? "" : speedsText(speeds),
-    wrap(`Mesh: ${quantity(mesh.size * 1e3, "mm")}, ${count(mesh.xyz.length / 3, "node")}.`),
-    warningsText(model.warnings, ink),
+    excitation === undefined ? "" : speedsText(excitation.speeds),
+    wrap(`Mesh: ${shortest(mesh.size * 1e3)} mm, ${count(mesh.xyz.length / 3, "node")}.`),
+    warningsText(warnings, ink),
   ].join("");
 }
 
-export function checkJson({ model, mesh, mass, speeds }: BuiltFrame, frame: LoadedFrame): string {
+export function checkJson(
+  { model, mesh, mass, excitation, warnings }: Prepared,
+  frame: FrameIdentity,
+): string {
   return documentText("check", {
     ...frameFields(frame),
     mass: { ...massFields(mass), parts: partFields(mass.parts) },
-    speeds: speeds === undefined ? null : speedFields(speeds),
+    speeds: excitation === undefined ? null : speedFields(excitation.speeds),
     held: model.supports.length > 0,
     mesh: { sizeM: mesh.size, nodes: mesh.xyz.length / 3 },
-    warnings: model.warnings,
+    warnings,
   });
 }

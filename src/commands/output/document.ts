@@ -20,8 +20,16 @@ export function documentText(
   return `${listsOnOneLine(JSON.stringify(document, plainArrays, 2))}\n`;
 }
 
+export interface FrameIdentity extends Pick<LoadedFrame, "path" | "hash"> {
+  readonly file: Pick<LoadedFrame["file"], "name">;
+}
+
 /** Which frame the document is about. */
-export function frameFields({ path, file, hash }: LoadedFrame): Readonly<Record<string, unknown>> {
+export function frameFields({
+  path,
+  file,
+  hash,
+}: FrameIdentity): Readonly<Record<string, unknown>> {
   return { frame: { name: file.name, file: path, sha256: hash } };
 }
 

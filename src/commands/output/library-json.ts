@@ -26,7 +26,7 @@ function entryFields(entry: LibraryEntry): Record<string, unknown> {
     id: entry.id,
     name: entry.name,
     note: noteOf(entry),
-    kind: "ply" in entry ? "ply" : entry.material.kind,
+    type: "ply" in entry ? "ply" : entry.material.kind,
     ...Object.fromEntries(constants),
     ...("ply" in entry ? {} : plateFields(entry)),
     sources: entry.facts,

@@ -2,12 +2,14 @@
 
 import type { Analysis } from "../../analyse.ts";
 import type { ModeDescription, Modes } from "../../modes/types.ts";
-import type { LoadedFrame } from "../input/load-frame.ts";
-import { documentText, frameFields } from "./document.ts";
+import { documentText, type FrameIdentity, frameFields } from "./document.ts";
 import { massFields } from "./mass.ts";
 
 /** What `modes --json` prints. */
-export function modesJson(analysis: Analysis, frame: LoadedFrame): string {
+export function modesJson(
+  analysis: Pick<Analysis, "modes" | "mass" | "warnings">,
+  frame: FrameIdentity,
+): string {
   return documentText("modes", {
     ...frameFields(frame),
     ...modesFields(analysis.modes),

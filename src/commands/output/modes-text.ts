@@ -1,31 +1,34 @@
 /** The modes of a frame for people. */
 
 import type { Analysis } from "../../analyse.ts";
-import type { Evidence, ModeDescription, Share } from "../../modes/types.ts";
+import type { Model } from "../../model/types.ts";
+import type { Evidence, ModeDescription } from "../../modes/types.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { count, digits, quantity, wholePercent } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { fittedList, renderTable } from "../terminal/table.ts";
 import { bullets, wrap } from "../terminal/wrap.ts";
 import { massLine } from "./mass.ts";
+import { mainParts, poolNames } from "./pooled-shares.ts";
 
-/** Parts below this share of a mode's strain energy are not worth a mention. */
-const LEAST_SHARE = 0.05;
-const MOST_PARTS = 3;
+/** What is told of an analysis beside its ranking. */
+export interface ToldAnalysis extends Pick<Analysis, "modes" | "mass" | "warnings"> {
+  readonly model: Pick<Model, "name" | "arms" | "standoffs">;
+}
 
 /** What `modes` prints. */
-export function modesText(analysis: Analysis, ink: Ink): string {
+export function modesText(analysis: ToldAnalysis, ink: Ink): string {
   const { model, modes, mass, warnings } = analysis;
   const highest = modes.described.at(-1);
   const upTo = highest === undefined ? "" : ` up to ${quantity(highest.frequency, "Hz")}`;
   return [
-    ink.heading(wrap(printable(model.name))),
+    `${ink.heading(wrap(printable(model.name)).trimEnd())}\n`,
     wrap(`${count(modes.described.length, "mode")}${upTo}, lowest first.`),
     "\n",
-    modesTable(modes.described, ink),
+    modesTable(modes.described, poolNames(model), ink),
     "\n",
     wrap(
-      "Damping is the share of critical damping. Main parts: those that bend, with their share of the energy of bending.",
+      "Damping: share of critical. Main parts: those that hold most of the energy of deformation, copies taken together.",
     ),
     evidenceLine(modes.evidence, modes.rigid.length),
     massLine(mass),
@@ -33,30 +36,31 @@ export function modesText(analysis: Analysis, ink: Ink): string {
   ].join("");
 }
 
-export function modesTable(described: readonly ModeDescription[], ink: Ink): string {
+function modesTable(
+  described: readonly ModeDescription[],
+  pools: ReadonlyMap<string, string>,
+  ink: Ink,
+): string {
   const columns = [
     { title: "Mode", align: "right" },
-    { title: "Frequency", unit: "Hz", align: "right" },
-    { title: "Damping", unit: "%", align: "right" },
-    { title: "What moves", least: 20 },
-    { title: "Main parts", least: 18 },
+    { title: "Freq.", unit: "Hz", align: "right" },
+    { title: "Damp.", unit: "%", align: "right" },
+    { title: "What moves", least: 40 },
+    { title: "Main parts", least: 16 },
   ] as const;
-  const rows = described.map((mode) => [
-    String(mode.number),
-    digits(mode.frequency),
-    digits(100 * mode.damping),
-    mode.name,
-    fittedList(mainParts(mode.shares)),
+  const rows = described.map(({ number, frequency, damping, name, shares }) => [
+    String(number),
+    digits(frequency),
+    digits(100 * damping),
+    name,
+    fittedList(
+      mainParts(shares, pools).map((part) => ({
+        name: part.name,
+        number: wholePercent(part.strain),
+      })),
+    ),
   ]);
   return renderTable(columns, rows, { headingInk: ink.quiet });
-}
-
-function mainParts(shares: readonly Share[]): { name: string; number: string }[] {
-  return shares
-    .toSorted((a, b) => b.strain - a.strain)
-    .filter(({ strain }, i) => i === 0 || strain >= LEAST_SHARE)
-    .slice(0, MOST_PARTS)
-    .map(({ part, strain }) => ({ name: part, number: wholePercent(strain) }));
 }
 
 /** How it is known that the modes are right and that none is missing. */

@@ -34,14 +34,14 @@ export function placesTable({ places, left }: Shown, { candidates }: Ranking, in
     { title: "Plate", least: 8 },
     { title: "Gyro", unit: "deg/s", align: "right" },
     { title: "Level", unit: "dB", align: "right" },
-    { title: "Accel.", unit: "g", align: "right" },
-    { title: "From c.g.", unit: "mm", align: "right" },
+    { title: "Acc.", unit: "g", align: "right" },
+    { title: "To c.g.", unit: "mm", align: "right" },
     { title: "Flags", least: 5 },
   ] as const;
   const rows = places.map((ranked) => [
     `${ranked.place}${shared.has(ranked.place) ? "=" : ""}`,
     ranked.candidate.name,
-    ranked.candidate.side < 0 ? `${ranked.plate}, below` : ranked.plate,
+    ranked.plate,
     digits(ranked.gyro),
     decibels(ranked.decibel),
     digits(ranked.accel),
@@ -54,16 +54,23 @@ export function placesTable({ places, left }: Shown, { candidates }: Ranking, in
       if (places[r].flags.some(({ hard }) => hard)) return ink.alarm(text);
       return places[r].place === 1 ? ink.best(text) : text;
     },
-    under: (r) =>
-      places[r].candidate.designed ? wrap("the stack is drawn here", "         ") : "",
+    under: (r) => underRow(places[r]),
   });
   return (
     table +
     (left > 0 ? wrap(`and ${count(left, "more place")}; the report has them all`, "  ") : "") +
     wrap(
-      "Gyro and accelerometer: root mean square of what the motors cause over the flight mix. Level: gyro against the best place. Distance: in the plan, from the centre of gravity to the chip.",
+      "Gyro and accelerometer (Acc.): root mean square of what the motors cause, over the flight mix. Level: gyro against the quietest place that is not to be avoided. To c.g.: from the chip to the centre of gravity, in the plan.",
     )
   );
+}
+
+function underRow({ candidate: { side, designed } }: RankedCandidate): string {
+  const remarks = [
+    ...(side < 0 ? ["on the underside of the plate"] : []),
+    ...(designed ? ["the file has the stack here"] : []),
+  ];
+  return remarks.length === 0 ? "" : wrap(remarks.join("; "), "         ");
 }
 
 /** "avoid" outranks "mind"; the number tells how many reasons follow below. */
@@ -89,9 +96,8 @@ export function flagsText(
   }
   if (holders.size === 0) return "";
   const texts = [...holders.values()].map(({ flag, names }) => {
-    const word = flag.hard ? "avoid" : "mind";
     const where = names.map(printable).join(", ");
-    return `${where}: ${word}, ${flag.kind}. ${printable(flag.text)}`;
+    return `${where} (${flag.hard ? "avoid" : "mind"}), ${flag.kind}: ${printable(flag.text)}`;
   });
   return section("Flags", bullets(texts));
 }

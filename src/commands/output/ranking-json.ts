@@ -10,19 +10,18 @@ import type {
   RankedCandidate,
   Ranking,
 } from "../../ranking/types.ts";
-import type { LoadedFrame } from "../input/load-frame.ts";
 import { toRpm } from "../terminal/numbers.ts";
-import { documentText, frameFields } from "./document.ts";
+import { documentText, type FrameIdentity, frameFields } from "./document.ts";
 import { massFields, partFields } from "./mass.ts";
 import { modesFields } from "./modes-json.ts";
 import { excitationFields } from "./speeds.ts";
 
 /** `report` is the file the report was written to; absent when none was written. */
 export function rankingJson(
-  analysis: Analysis,
+  analysis: Pick<Analysis, "modes" | "mass" | "warnings">,
   ranking: Ranking,
   excitation: Excitation,
-  frame: LoadedFrame,
+  frame: FrameIdentity,
   report: string | undefined,
 ): string {
   return documentText("ranking", {
@@ -31,6 +30,7 @@ export function rankingJson(
     verdict: ranking.verdict,
     places: ranking.candidates.map(placeFields),
     tieBandDb: ranking.tieBand,
+    frequencyBandShare: ranking.frequencyBand,
     notes: ranking.notes,
     overhangs: ranking.overhangs.map(overhangFields),
     crossings: ranking.crossings.map(crossingFields),
@@ -56,6 +56,7 @@ function placeFields(ranked: RankedCandidate): Record<string, unknown> {
     stackDrawnHere: candidate.designed,
     gyroDegPerSecRms: ranked.gyro,
     gyroRollPitchYawDegPerSecRms: gyroAxes,
+    gyroRangeDegPerSecRms: ranked.gyroRange,
     accelGRms: ranked.accel,
     accelXyzGRms: accelAxes,
     gyroLevelDb: ranked.decibel,

@@ -1,15 +1,14 @@
 /** The ranking for people: what `rank` prints. */
 
-import type { Analysis } from "../../analyse.ts";
 import type { Excitation } from "../../excitation/types.ts";
 import type { Crossing, Overhang, Ranking } from "../../ranking/types.ts";
 import type { Ink } from "../terminal/ink.ts";
-import { digits, millimetres, quantity, signedPercent } from "../terminal/numbers.ts";
+import { digits, millimetres, quantity, shortest, signedPercent } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { renderTable } from "../terminal/table.ts";
 import { bullets, wrap } from "../terminal/wrap.ts";
 import { massLine } from "./mass.ts";
-import { evidenceLine, warningsText } from "./modes-text.ts";
+import { evidenceLine, type ToldAnalysis, warningsText } from "./modes-text.ts";
 import { flagsText, placesTable, shownPlaces } from "./places.ts";
 import { mixText, speedsText } from "./speeds.ts";
 
@@ -22,28 +21,32 @@ const SAFETY = [
 ];
 
 export function rankingText(
-  analysis: Analysis,
+  analysis: ToldAnalysis,
   ranking: Ranking,
   excitation: Excitation,
   ink: Ink,
 ): string {
   const section = (title: string, body: string): string => `\n${ink.heading(title)}\n${body}`;
   const shown = shownPlaces(ranking.candidates);
-  const { verdict, notes, tieBand } = ranking;
+  const { verdict, notes, tieBand, frequencyBand } = ranking;
   return [
     `${ink.heading(wrap(printable(analysis.model.name)).trimEnd())}\n\n`,
     `${ink.best(wrap(printable(verdict.headline)).trimEnd())}\n`,
     verdict.sentences.map((text) => wrap(printable(text))).join(""),
-    section("Places, the quietest for the gyro first", placesTable(shown, ranking, ink)),
+    section("Places, best first", placesTable(shown, ranking, ink)),
     flagsText(shown.places, section),
     section("Overhangs", overhangsText(ranking.overhangs)),
     section("Resonances met near hover", crossingsText(ranking.crossings, ink)),
-    section("Speeds", speedsText(excitation.speeds) + mixText(excitation)),
-    section("Mass", massLine(analysis.mass)),
+    section(
+      "Speeds and mass",
+      speedsText(excitation.speeds) + mixText(excitation) + massLine(analysis.mass),
+    ),
     warningsText(analysis.warnings, ink),
     section(
       "How sure this is",
-      wrap(`Places that differ by less than ${quantity(tieBand, "dB")} count as ties (=).`) +
+      wrap(
+        `Places marked = are ties: within ${shortest(tieBand)} dB of the quietest if the natural frequencies are up to ${shortest(100 * frequencyBand)} % off.`,
+      ) +
         evidenceLine(analysis.modes.evidence, analysis.modes.rigid.length) +
         bullets(notes.map(printable)),
     ),
@@ -56,7 +59,7 @@ function overhangsText(overhangs: readonly Overhang[]): string {
   const flagged = overhangs.filter((overhang) => overhang.flagged);
   if (flagged.length > 0) return bullets(flagged.map(({ text }) => printable(text)));
   const [longest] = overhangs.toSorted((a, b) => b.length - a.length);
-  if (longest === undefined) return wrap("No plate reaches past its supports.");
+  if (longest === undefined) return wrap("None.");
   return wrap(
     `None worth a worry. The longest is ${millimetres(longest.length)} mm, at the ${longest.direction} of ${printable(longest.plate)}.`,
   );

@@ -25,7 +25,7 @@ export function wrap(text: string, first = "", rest = first): string {
     if (left === "") continue;
     const room = (): number => PAGE_COLUMNS - columnsOf(line) - (empty ? 0 : 1);
     if (columnsOf(left) > room() && (!empty || line !== rest)) finish();
-    while (columnsOf(left) > room()) {
+    while (left !== "" && columnsOf(left) > room()) {
       // at least one sign, or a prefix wider than the page would never let the word go
       const piece = beginning(left, room()) || [...left][0];
       line += piece;
