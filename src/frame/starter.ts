@@ -176,7 +176,7 @@ function stackText({ stack }: ClassSizes): string {
 function candidatesText({ middle, stack }: ClassSizes): string {
   const rearX = -Math.round(middle.outline[0][0] * 0.45);
   const small = Math.min(stack.holes, 20);
-  return `  // Places to compare. Those you leave out are still looked at when every place is searched.
+  return `  // Places to compare. Without this section every place where the holes fit is looked at.
   "candidates": {
     "centre": { "plate": "middle", "at": [0, 0] },
     "rear bay": { "plate": "middle", "at": [${rearX}, 0], "holes": { "spacing": "${small} mm" } },

@@ -9,8 +9,10 @@ import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
 const FAR = 0.02;
 /** Yaw rate of the false-tilt example, rad/s. */
 const YAW = (400 * Math.PI) / 180;
-/** A place that moves at least this much of the liveliest candidate's rotation sits near an antinode. */
+/** A place that turns at least this much of what the liveliest candidate does sits near an antinode ... */
 const NEAR_ANTINODE = 0.9;
+/** ... if another candidate turns no more than this: else the mode turns all of them alike. */
+const CALM = 0.7;
 
 export function flagsOf(
   model: Model,
@@ -36,13 +38,14 @@ export function flagsOf(
   const atHover = crossings
     .filter((c) => c.nearHover)
     .map((c) => ({ c, m: motion.find((m) => m.mode === c.mode) }))
-    .find(({ m }) => m !== undefined && m.rotationShare >= NEAR_ANTINODE);
+    .find(({ m }) => m && m.rotationShare >= NEAR_ANTINODE && m.calmestShare <= CALM);
   if (atHover?.m) {
     const { c, m } = atHover;
+    const percent = (v: number) => `${Math.round(100 * v)} %`;
     flags.push({
       kind: "near an antinode",
       hard: false,
-      text: `no other candidate turns more (${Math.round(100 * m.rotationShare)} % of the largest) in mode ${c.mode} (${c.frequency.toPrecision(3)} Hz), which "${c.order}" meets ${Math.abs(Math.round(100 * c.fromHover))} % ${c.fromHover < 0 ? "below" : "above"} hover`,
+      text: `in mode ${c.mode} (${Math.round(c.frequency)} Hz) it turns ${percent(m.rotationShare)} as much as the liveliest candidate, the calmest only ${percent(m.calmestShare)}; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
     });
   }
   if (fromCg > FAR) {

@@ -66,6 +66,7 @@ export function modalMotions(modes: Modes, sensors: readonly Sensor[]): ModalMot
     rotation: Math.max(...motions.map((m) => m[k].rotation)) || 1,
     displacement: Math.max(...motions.map((m) => m[k].displacement)) || 1,
   }));
+  const calmest = modes.shapes.map((_, k) => Math.min(...motions.map((m) => m[k].rotation)));
   return motions.map((m) =>
     m.map(({ rotation, displacement }, k) => ({
       mode: modes.described[k].number,
@@ -74,6 +75,7 @@ export function modalMotions(modes: Modes, sensors: readonly Sensor[]): ModalMot
       displacement,
       rotationShare: rotation / largest[k].rotation,
       displacementShare: displacement / largest[k].displacement,
+      calmestShare: calmest[k] / largest[k].rotation,
     })),
   );
 }

@@ -40,6 +40,8 @@ export interface ModalMotion {
   readonly displacement: number;
   /** both relative to the largest over all candidates for this mode, 0..1 */
   readonly rotationShare: number;
+  /** rotationShare of the candidate that turns least */
+  readonly calmestShare: number;
   readonly displacementShare: number;
 }
 

@@ -97,7 +97,7 @@ export function flagsText(
   if (holders.size === 0) return "";
   const texts = [...holders.values()].map(({ flag, names }) => {
     const where = names.map(printable).join(", ");
-    return `${where} (${flag.hard ? "avoid" : "mind"}), ${flag.kind}: ${printable(flag.text)}`;
+    return `${where} (${flag.hard ? "avoid" : "mind"}): ${printable(flag.text)}`;
   });
   return section("Flags", bullets(texts));
 }

@@ -90,6 +90,7 @@ function motionFields(motion: ModalMotion): unknown {
     displacementMPerRootKgM: motion.displacement,
     rotationShare: motion.rotationShare,
     displacementShare: motion.displacementShare,
+    calmestRotationShare: motion.calmestShare,
   };
 }
 

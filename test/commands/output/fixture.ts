@@ -1,0 +1,170 @@
+/** A small analysis written by hand, with names as hostile as a file could hold. Invented numbers. */
+
+import type { ToldAnalysis } from "../../../src/commands/output/modes-text.ts";
+import type { Excitation } from "../../../src/excitation/types.ts";
+import type { ModeDescription, Modes } from "../../../src/modes/types.ts";
+import type { Flag, RankedCandidate, Ranking } from "../../../src/ranking/types.ts";
+
+export const HOSTILE = "\u001b[2J\u202eמאוד 前腕 very long name of a part \u{1f681}";
+
+const RPM = Math.PI / 30;
+
+function mode(number: number, frequency: number, name: string): ModeDescription {
+  return {
+    number,
+    frequency,
+    name,
+    symmetry: "",
+    shares: [
+      { part: HOSTILE, kind: "arm", strain: 0.6, kinetic: 0.1 },
+      { part: "top", kind: "plate", strain: 0.38, kinetic: 0.1 },
+      { part: "post", kind: "standoff", strain: 0.02, kinetic: 0.1 },
+    ],
+    motion: {
+      armFlat: 0.6,
+      armEdge: 0,
+      armTorsion: 0,
+      plateBending: 0.38,
+      plateInPlane: 0,
+      standoff: 0.02,
+      joint: 0,
+      softMount: 0,
+      other: 0,
+    },
+    lossFactor: 0.03,
+    damping: 0.015,
+    shearEffect: 0,
+  };
+}
+
+const modes: Modes = {
+  lambda: Float64Array.of(1, 2),
+  phi: new Float64Array(0),
+  rigid: Array.from({ length: 6 }, () => new Float64Array(0)),
+  shapes: [],
+  described: [mode(1, 131.4, "arms flap, all together"), mode(2, 1234.5, `"${HOSTILE}" bends`)],
+  evidence: {
+    maxResidual: 3.2e-10,
+    orthogonality: 1e-13,
+    operatorCalls: 90,
+    factorisations: 2,
+    counted: 8,
+    found: 8,
+    checkFrequency: 1250,
+    unknowns: 4321,
+    factorEntries: 1e6,
+  },
+};
+
+export const excitation: Excitation = {
+  speeds: {
+    low: 8000 * RPM,
+    hover: 10843 * RPM,
+    full: 29600 * RPM,
+    hoverThrust: 1.8,
+    fullThrust: 13.4,
+    thrustToWeight: 7.42,
+    notes: ["hover speed: from weight"],
+  },
+  orders: [
+    { name: "unbalance", order: 1, kind: "side force", coefficient: 1e-7, source: "a standard" },
+    { name: "torque ripple", order: 3, kind: "torque", coefficient: 1e-9, source: "" },
+  ],
+  mixName: "mostly hover",
+  mix: [{ name: "around hover", speed: 10843 * RPM, spread: 800 * RPM, share: 1 }],
+  grid: Float64Array.of(8000 * RPM, 10000 * RPM, 29600 * RPM),
+  weights: Float64Array.of(0.2, 0.5, 0.3),
+};
+
+function ranked(
+  name: string,
+  place: number,
+  gyro: number,
+  flags: readonly Flag[] = [],
+): RankedCandidate {
+  const spectrum = Float64Array.of(gyro, 2 * gyro, gyro);
+  return {
+    candidate: {
+      name,
+      plate: 0,
+      x: 0,
+      y: 0,
+      side: place === 1 ? 1 : -1,
+      holes: [],
+      footprint: 6e-3,
+      chip: [0, 0, 0.01],
+      designed: place === 1,
+      named: true,
+      note: "",
+    },
+    plate: HOSTILE,
+    place,
+    tied: false,
+    gyro,
+    gyroAxes: [gyro, 0, 0],
+    gyroRange: [0.8 * gyro, 1.3 * gyro],
+    accel: 0.5,
+    accelAxes: [0, 0, 0.5],
+    decibel: 20 * Math.log10(gyro / 3.1),
+    accelDecibel: 0,
+    fromCg: 0.0123,
+    fromCg3d: 0.02,
+    flags,
+    causes: [
+      { mode: 1, frequency: 131.4, modeName: "x", order: "unbalance", share: 0.9, rpm: 7884 },
+    ],
+    motion: [
+      {
+        mode: 1,
+        frequency: 131.4,
+        rotation: 10,
+        displacement: 1,
+        rotationShare: 1,
+        displacementShare: 1,
+        calmestShare: 0.2,
+      },
+    ],
+    spectra: [{ order: "unbalance", gyro: spectrum, accel: spectrum }],
+    gyroTotal: spectrum,
+    accelTotal: spectrum,
+  };
+}
+
+export const ranking: Ranking = {
+  candidates: [
+    ranked("centre", 1, 3.1),
+    ranked(HOSTILE, 2, 314.159, [
+      { kind: "cantilevered", hard: true, text: `"${HOSTILE}" reaches 98 mm past its support` },
+      { kind: "far from the centre of gravity", hard: false, text: "98 mm away" },
+    ]),
+  ],
+  overhangs: [],
+  crossings: [
+    {
+      mode: 2,
+      frequency: 1234.5,
+      modeName: `"${HOSTILE}" bends`,
+      order: "unbalance",
+      speed: 10000 * RPM,
+      rpm: 10000,
+      fromHover: -0.08,
+      nearHover: true,
+    },
+  ],
+  tieBand: 1,
+  frequencyBand: 0.07,
+  notes: ["no soft mount is in the figures"],
+  verdict: { headline: `Put the stack at "centre", not at "${HOSTILE}".`, sentences: ["So."] },
+};
+
+export const analysis: ToldAnalysis = {
+  model: { name: HOSTILE, arms: [], standoffs: [] },
+  modes,
+  mass: {
+    mass: 0.6123,
+    cg: [-0.00001, 0, 0.0243],
+    inertia: { xx: 0.00158, yy: 0.0019, zz: 0.00284, xy: 0, xz: 0, yz: 0 },
+    parts: [{ name: HOSTILE, kind: "plate", mass: 0.6123, cg: [0, 0, 0.0243] }],
+  },
+  warnings: [`shear in "${HOSTILE}" would matter`],
+};

@@ -1,0 +1,113 @@
+import { existsSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { run } from "../../src/commands/program.ts";
+import { columnsOf } from "../../src/commands/terminal/printable.ts";
+import { recorder } from "./recorder.ts";
+import { stillpoint, useSandbox } from "./sandbox.ts";
+
+const COMMANDS = ["rank", "modes", "check", "new", "materials", "schema", "matrices"];
+
+const ROOT = process.cwd();
+useSandbox();
+
+function examplesIn(help: string): string[] {
+  return help.split("\n").filter((line) => /^ {2}stillpoint /.test(line));
+}
+
+describe("help", () => {
+  test.each([[], ...COMMANDS.map((name) => [name])])("of %s fits the page", async (...name) => {
+    const { code, out, err } = await stillpoint(...name, "--help");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("Examples:\n  stillpoint ");
+    for (const line of out.split("\n")) expect(columnsOf(line)).toBeLessThanOrEqual(80);
+  });
+
+  test("lists every command", async () => {
+    const { out } = await stillpoint("--help");
+    for (const name of COMMANDS) expect(out).toMatch(new RegExp(`\n  ${name} `));
+  });
+
+  test("is the same behind the word help", async () => {
+    expect(await stillpoint("help", "rank")).toEqual(await stillpoint("rank", "--help"));
+  });
+
+  test("comes without a command too, as a mistake", async () => {
+    const { code, out, err } = await stillpoint();
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain("Usage: stillpoint");
+  });
+});
+
+describe("the examples of the help", async () => {
+  const helps = await Promise.all([[], ...COMMANDS.map((name) => [name])].map(help));
+  const examples = [...new Set(helps.flatMap(examplesIn))].map((line) => ({
+    line: line.trim(),
+    words: wordsOf(line),
+  }));
+
+  test("are there for every command and name frames that come with the program", () => {
+    expect(new Set(examples.map(({ words: [name] }) => name))).toEqual(new Set(COMMANDS));
+    const frames = examples
+      .flatMap(({ words }) => words)
+      .filter((word) => word.startsWith("frames/"));
+    expect(frames.filter((frame) => !existsSync(`${ROOT}/${frame}`))).toEqual([]);
+  });
+
+  // in the order of the help: one makes the file that the next writes over
+  test.each(examples)("$line", async ({ words }) => {
+    const { code, out, err } = await stillpoint(...words);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).not.toBe("");
+  });
+});
+
+/** The arguments of a command line with quotes. */
+function wordsOf(line: string): string[] {
+  const words = line.match(/"[^"]*"|\S+/g) ?? [];
+  return words.slice(1).map((word) => word.replaceAll('"', ""));
+}
+
+async function help(name: readonly string[]): Promise<string> {
+  return (await stillpoint(...name, "--help")).out;
+}
+
+describe("version", () => {
+  test("is the one of the package", async () => {
+    expect((await stillpoint("--version")).out).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+});
+
+test("a fault of the program ends with 1 and asks for a report", async () => {
+  const { terminal, err } = recorder();
+  const broken = () => {
+    throw new TypeError("print is broken");
+  };
+  expect(await run(["schema"], { ...terminal, print: broken })).toBe(1);
+  expect(err()).toMatch(/^stillpoint: a fault in the program: print is broken\n/);
+});
+
+describe("what is not understood", () => {
+  test.each([
+    [["rnk", "x"], "Unknown command 'rnk'. Did you mean rank? See: stillpoint --help"],
+    [["rank", "x", "--mesh-siz", "3"], "Did you mean --mesh-size? See: stillpoint rank --help"],
+    [["rank"], "Missing required argument 'frame'. See: stillpoint rank --help"],
+    [["rank", "a", "b"], "Too many arguments for 'rank'"],
+    [["modes", "x", "--modes", "many"], "Give a whole number from 1 to 500."],
+    [["modes", "x", "--modes", "1e2"], "Give a whole number from 1 to 500."],
+    [["modes", "x", "--modes", "501"], "Give a whole number from 1 to 500."],
+    [["check", "x", "--mesh-size", "5 GPa"], '--mesh-size: "5 GPa" is a pressure'],
+    [["check", "x", "--mesh-size", "0"], "must be more than zero"],
+    [["new", "x.jsonc", "--class", "6"], "Choose 3 inch, 5 inch, 7 inch or 10 inch."],
+    [["new", "x.jsonc"], "Required option '--class <size>' not specified"],
+    [["frames/five-inch.jsonc"], "stillpoint rank frames/five-inch.jsonc"],
+    [["materials", "carbonplate-0-90"], 'Did you mean "carbon-plate-0-90"?'],
+    [["materials", "\u001b[2J"], '"\\u001b[2J"'],
+    [["\u001b[2J"], "'\\u001b[2J'"],
+  ])("%j ends with 2 and advice", async (args, message) => {
+    const { code, out, err } = await stillpoint(...args);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err.replace(/\s+/g, " ")).toContain(message);
+    expect(err.replaceAll("\n", "")).not.toMatch(/\p{Cc}/u);
+    for (const line of err.split("\n")) expect(columnsOf(line)).toBeLessThanOrEqual(80);
+  });
+});
