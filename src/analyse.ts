@@ -1,7 +1,7 @@
 /** One frame through all stages. */
 
 import { inputError } from "./errors.ts";
-import { excite } from "./excitation/excite.ts";
+import { excite, highestFrequency } from "./excitation/excite.ts";
 import type { Excitation } from "./excitation/types.ts";
 import type { FrameFile } from "./frame/types.ts";
 import { assemble, type System } from "./matrices/assemble.ts";
@@ -18,6 +18,7 @@ import { buildModel } from "./model/build.ts";
 import type { Model } from "./model/types.ts";
 import { type SolvedModes, solveModes } from "./modes/solve.ts";
 import type { Modes } from "./modes/types.ts";
+import { modeWarnings, reachWarning } from "./modes/warnings.ts";
 import { rank } from "./ranking/rank.ts";
 import type { Ranking } from "./ranking/types.ts";
 import { residualMotions } from "./response/residual.ts";
@@ -50,9 +51,6 @@ export interface Analysis extends Prepared {
   /** undefined without propulsion, without a place to rank, or when only modes were asked for */
   readonly ranking?: Ranking;
 }
-
-/** Shear would lower a frequency by more than this: worth a warning while beams leave it out. */
-const SHEAR_LIMIT = 0.02;
 
 /** Model, mesh, masses and speeds. @throws InputError */
 export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared {
@@ -92,7 +90,8 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
   const residuals = residualMotions(analysis.system, mesh, modes, model.rotors, factor, shift);
   const input = { file, model, mesh, modes, rigidShapes, residuals, excitation, cg: mass.cg };
   const ranking = rank(input);
-  return ranking ? { ...analysis, ranking } : analysis;
+  const warnings = [...analysis.warnings, ...reachWarning(modes, highestFrequency(excitation))];
+  return ranking ? { ...analysis, warnings, ranking } : { ...analysis, warnings };
 }
 
 function solve(
@@ -106,11 +105,7 @@ function solve(
   const solved = solveModes(model, mesh, system, mass.cg, options.modes);
   const held = mesh.fixed.length > 0;
   const assembledMass = held ? undefined : massFromMatrices(system, mesh, mass.cg);
-  const warnings = [
-    ...prepared.warnings,
-    ...mechanismWarning(solved.modes),
-    ...shearWarning(solved.modes),
-  ];
+  const warnings = [...prepared.warnings, ...modeWarnings(solved.modes)];
   if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {
     warnings.push("the mass matrix does not agree with the drawing; please report this frame");
   }
@@ -122,28 +117,4 @@ function solve(
     warnings,
   };
   return { analysis, solved };
-}
-
-/** A frequency this much below the highest one computed is zero but for rounding. */
-const NO_STIFFNESS = 1e-5;
-
-function mechanismWarning({ described }: Modes): string[] {
-  const highest = described[described.length - 1]?.frequency ?? 0;
-  const loose = described.filter((m) => m.frequency < NO_STIFFNESS * highest).length;
-  if (loose === 0) return [];
-  return [
-    `${loose} ${loose === 1 ? "motion meets" : "motions meet"} no stiffness at all although nothing is loose: a hinge or a link that ties too little; look at the first modes`,
-  ];
-}
-
-function shearWarning(modes: Modes): string[] {
-  const over = modes.described.filter((m) => m.shearEffect > SHEAR_LIMIT);
-  if (over.length === 0) return [];
-  const worst = over.reduce((a, b) => (b.shearEffect > a.shearEffect ? b : a));
-  const affected = over.map((m) => m.number);
-  const list =
-    affected.length > 6 ? `${affected.slice(0, 6).join(", ")}, ...` : affected.join(", ");
-  return [
-    `shear in the arms would lower mode ${worst.number} by about ${Math.round(100 * worst.shearEffect)} % and ${affected.length > 1 ? `modes ${list}` : "that mode"} by more than 2 %; set "beamTheory": "timoshenko" to include it`,
-  ];
 }

@@ -1,5 +1,6 @@
 /** Everything that shakes the frame, from the file's propulsion and the frame's mass. */
 
+import { inputError } from "../errors.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { Rotor } from "../model/types.ts";
 import { mixRows, mixWeights, speedGrid } from "./mix.ts";
@@ -7,7 +8,7 @@ import { orderForces } from "./orders.ts";
 import { motorSpeeds } from "./speeds.ts";
 import type { Excitation } from "./types.ts";
 
-/** undefined for a frame without propulsion. */
+/** undefined for a frame without propulsion. @throws InputError when every force is zero */
 export function excite(
   file: FrameFile,
   rotors: readonly Rotor[],
@@ -16,7 +17,18 @@ export function excite(
   if (!file.propulsion || rotors.length === 0) return undefined;
   const speeds = motorSpeeds(file.propulsion, mass, rotors.length);
   const orders = orderForces(file.propulsion, file.excitation, speeds, rotors[0].rotatingMass);
+  if (orders.length === 0) {
+    throw inputError(
+      "excitation",
+      "every force is set to zero, so nothing shakes the frame; leave out the fields you do not know",
+    );
+  }
   const { name, rows } = mixRows(file.flightMix, speeds);
   const grid = speedGrid(speeds);
   return { speeds, orders, mixName: name, mix: rows, grid, weights: mixWeights(rows, grid) };
+}
+
+/** The highest frequency at which anything shakes, Hz. */
+export function highestFrequency({ orders, speeds }: Excitation): number {
+  return (Math.max(...orders.map((o) => o.order)) * speeds.full) / (2 * Math.PI);
 }

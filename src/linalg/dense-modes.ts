@@ -1,7 +1,8 @@
 /** The lowest modes by dense algebra: for small problems, and as the check of the sparse path. */
 
+import { SolveError } from "../errors.ts";
 import { backwardInPlace, choleskyInPlace, forwardInPlace, symmetricEigen } from "./dense.ts";
-import { betterShift, guessShift } from "./shift.ts";
+import { betterShift, guessShift, TRIES } from "./shift.ts";
 import { requireSamePattern, type SymmetricSparse, toDense } from "./sparse.ts";
 import { innerProducts, subtractProduct } from "./tall.ts";
 
@@ -39,7 +40,7 @@ export function denseModes(
 }
 
 /**
- * The modes of the pencil shifted by sigma < 0, without those in the span of `deflated`.
+ * The modes of the pencil shifted by about `first` < 0, without those in the span of `deflated`.
  *
  * @param deflated eigenvectors of the pencil to leave out (n x its columns, column-major)
  */
@@ -47,14 +48,12 @@ export function shiftedModes(
   K: SymmetricSparse,
   M: SymmetricSparse,
   count: number,
-  sigma: number,
+  first: number,
   deflated: Float64Array = new Float64Array(0),
 ): DenseModes {
   const n = K.pattern.n;
-  const L = toDense(K);
   const A = toDense(M);
-  for (let p = 0; p < L.length; p++) L[p] -= sigma * A[p];
-  choleskyInPlace(L, n);
+  const { L, sigma } = choleskyBelow(toDense(K), A, n, first);
   forwardInPlace(L, n, A, n); /*  A := L^-1 M           */
   transposeInPlace(A, n);
   forwardInPlace(L, n, A, n); /*  A := L^-1 (L^-1 M)'   */
@@ -73,6 +72,24 @@ export function shiftedModes(
   }
   backwardInPlace(L, n, phi, found);
   return { lambda, phi };
+}
+
+/** K - sigma M = L L', with sigma further from zero if rounding spoils the first try. */
+function choleskyBelow(
+  K: Float64Array,
+  M: Float64Array,
+  n: number,
+  first: number,
+): { L: Float64Array; sigma: number } {
+  for (let attempt = 1, sigma = first; ; attempt++, sigma *= 100) {
+    const L = K.map((k, p) => k - sigma * M[p]);
+    try {
+      choleskyInPlace(L, n);
+      return { L, sigma };
+    } catch (error) {
+      if (!(error instanceof SolveError) || attempt === TRIES) throw error;
+    }
+  }
 }
 
 /** Orthonormal Z that spans L' R (n x r, column-major). */

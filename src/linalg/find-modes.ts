@@ -4,7 +4,7 @@ import { SolveError } from "../errors.ts";
 import { shiftedModes } from "./dense-modes.ts";
 import { findGap } from "./gap.ts";
 import { changeShift, type Problem, requireRigid } from "./problem.ts";
-import { measure, type MeasuredModes, roundingFloor } from "./quality.ts";
+import { type MeasuredModes, measure, roundingFloor } from "./quality.ts";
 import { rayleighRitz } from "./rayleigh-ritz.ts";
 import { type Found, searchLowest } from "./search.ts";
 import { betterShift } from "./shift.ts";
@@ -14,7 +14,7 @@ const SMALL = 60;
 /** Up to this many it is, when a third of all modes is wanted. */
 const MEDIUM = 400;
 
-/** A residual above this is never handed out, unless it is down to rounding. */
+/** A residual above this is never handed out, unless it is down to the rounding of K. */
 const ACCEPTABLE = 1e-8;
 
 export interface FoundModes {
@@ -34,9 +34,9 @@ export function findModes(
   const dense =
     options.start === undefined && (free <= SMALL || (free <= MEDIUM && 3 * count >= free));
   const { vectors, gap } = dense ? findDense(problem) : findSparse(problem, options);
-  const modes = polish(problem, measure(sparseK, sparseM, problem.shifted.sigma, vectors));
-  if (modes.lambda.length > 0) requireRigid(problem, modes.lambda[0]);
-  return { modes, upper: gap.upper };
+  const rough = measure(sparseK, sparseM, problem.shifted, rigid, vectors);
+  requireRigid(problem, rough.lambda[0]);
+  return { modes: polish(problem, rough), upper: gap.upper };
 }
 
 function findSparse(
@@ -73,12 +73,15 @@ function findDense(problem: Problem): Omit<Found, "calls"> {
   const residual = new Float64Array(theta.length);
   const gap = findGap({ theta, residual, exhausted: true }, problem.shifted.sigma, count);
   const { below, upper } = gap ?? { below: theta.length, upper: Number.POSITIVE_INFINITY };
-  return { vectors: modes.phi.subarray(0, n * below), gap: { below, upper } };
+  const chosen = modes.phi.subarray(0, n * below);
+  // Exactly M-orthogonal to the rigid motions, and the highest freed from the lowest.
+  const vectors = rayleighRitz(problem.sparseK, problem.operator.multiplyMass, rigid, chosen);
+  return { vectors, gap: { below, upper } };
 }
 
 /**
  * Improves modes whose residual is above the tolerance: inverse iteration with Rayleigh-Ritz, until
- * the residuals are below the tolerance, explained by rounding, or no longer falling.
+ * all are below, down to rounding, or no longer falling.
  *
  * @throws SolveError when that leaves a residual that cannot be accepted
  */
@@ -87,12 +90,11 @@ export function polish(problem: Problem, given: MeasuredModes): MeasuredModes {
   let modes = given;
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; ; round++) {
-    const count = Math.min(problem.count, modes.lambda.length);
-    const residual = modes.residual.subarray(0, count);
-    if (residual.every((r) => r <= tolerance)) return modes;
-    const floor = roundingFloor(sparseK, sparseM, modes);
-    if (residual.every((r, c) => r <= Math.max(tolerance, 16 * floor[c]))) return modes;
-    const worst = Math.max(...residual);
+    const residual = modes.residual.subarray(0, problem.count);
+    const worst = residual.reduce((a, r) => Math.max(a, r), 0);
+    if (worst <= tolerance) return modes;
+    const floor = roundingFloor(sparseK, sparseM, problem.shifted.sigma, modes);
+    if (residual.every((r, c) => r <= Math.max(tolerance, 4 * floor[c]))) return modes;
     if (round > 4 || (round > 1 && worst > before / 2)) {
       const bad = residual.findIndex((r, c) => !(r <= Math.max(ACCEPTABLE, 64 * floor[c])));
       if (bad < 0) return modes;
@@ -103,12 +105,13 @@ export function polish(problem: Problem, given: MeasuredModes): MeasuredModes {
     }
     before = worst;
     let Y = modes.phi;
+    // With all modes at hand, inverse iteration would only drown the highest in the lowest.
     if (round > 0 && modes.lambda.length < n - rigid.count) {
       Y = new Float64Array(modes.phi.length);
       operator.solve(Y, modes.massPhi, modes.lambda.length);
       work.operatorCalls += modes.lambda.length;
     }
-    const sigma = problem.shifted.sigma;
-    modes = measure(sparseK, sparseM, sigma, rayleighRitz(sparseK, operator.multiplyMass, rigid, Y));
+    const improved = rayleighRitz(sparseK, operator.multiplyMass, rigid, Y);
+    modes = measure(sparseK, sparseM, problem.shifted, rigid, improved);
   }
 }

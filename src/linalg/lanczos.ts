@@ -10,7 +10,7 @@
 
 import { SolveError } from "../errors.ts";
 import { symmetricEigen } from "./dense.ts";
-import { emptyBasis, type Extension, extendBasis, type MBasis } from "./m-basis.ts";
+import { type Extension, emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
 import { product } from "./tall.ts";
 
 /** The operator (K - sigma M)^-1 M, in two halves: the iteration needs M x in its own right. */
@@ -74,7 +74,8 @@ export function lanczos(
   const { n } = operator;
   const { blockSize, random, maxCalls } = options;
   const r = deflated.count;
-  const maxBasis = Math.max(2 * blockSize, Math.min(options.maxBasis, n - r));
+  // A basis that has room for everything is never condensed.
+  const maxBasis = Math.max(3 * blockSize, Math.min(options.maxBasis, n - r + blockSize));
   const basis = emptyBasis(n, r + maxBasis + 2 * blockSize);
   basis.V.set(deflated.V.subarray(0, r * n));
   basis.MV.set(deflated.MV.subarray(0, r * n));

@@ -57,7 +57,7 @@ export function extendBasis(
   mass(MW, W, columns);
 
   const B = new Float64Array(columns * columns);
-  for (let c = 0; c < columns; c++) {
+  for (let c = 0; c < columns && basis.count < n; c++) {
     const w = W.subarray(c * n, (c + 1) * n);
     const Mw = MW.subarray(c * n, (c + 1) * n);
     const added = basis.count - before;
@@ -107,7 +107,12 @@ export function removeProjection(
 }
 
 /** w -= v_d (v_d' M w), with Mw kept up to date; returns the coefficient. */
-function subtractColumn(w: Float64Array, Mw: Float64Array, { n, V, MV }: MBasis, d: number): number {
+function subtractColumn(
+  w: Float64Array,
+  Mw: Float64Array,
+  { n, V, MV }: MBasis,
+  d: number,
+): number {
   const start = d * n;
   let h = 0;
   for (let i = 0; i < n; i++) h += MV[start + i] * w[i];

@@ -7,7 +7,7 @@ import { findModes, polish } from "./find-modes.ts";
 import { cutPlaces } from "./gap.ts";
 import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
 import { type Problem, stateProblem } from "./problem.ts";
-import { fixSignsInPlace, measure, type MeasuredModes, orthogonalityError } from "./quality.ts";
+import { fixSignsInPlace, type MeasuredModes, measure, orthogonalityError } from "./quality.ts";
 import { searchMissing } from "./search.ts";
 import type { SymmetricSparse } from "./sparse.ts";
 import type { Symbolic } from "./symbolic.ts";
@@ -42,10 +42,12 @@ export interface ModeSet {
 
 /** Why the modes can be believed. */
 export interface Evidence {
-  /** ||K phi - lambda M phi|| / (||K phi|| + (lambda - shift) ||M phi||) of each mode. */
+  /** Relative residual of each mode, weighed by energy: with r = K phi - lambda M phi and
+   * A = K - shift M, sqrt(r' A^-1 r) / sqrt(phi' A phi). An eigenvalue lambda* lies within
+   * residual (lambda* - shift) of lambda. */
   readonly residuals: Float64Array;
   readonly maxResidual: number;
-  /** Modes whose residual exceeds the tolerance, but not what rounding alone explains. */
+  /** Modes above the tolerance: no further below 1e-8 than the rounding of K and M permits. */
   readonly roundingLimited: number;
   /** max |phi_i' M phi_j - delta_ij|, the deflated vectors included. */
   readonly orthogonality: number;
@@ -76,8 +78,7 @@ const REPAIRS = 3;
  *
  * Same input, same bytes: the only random numbers are those of a generator with a fixed seed.
  *
- * @throws SolveError when the modes cannot be found to a residual of 1e-8 (or of what rounding
- *   permits), or when counting shows that some are missing and they do not turn up
+ * @throws SolveError when the modes cannot be found to a residual of 1e-8, or when counting shows that some are missing and they do not turn up
  * @throws RangeError for a count that is no positive integer, or a shift above zero
  */
 export function lowestModes(
@@ -100,8 +101,8 @@ function prove(
   const { K, M, n, rigid, symbolic, work } = problem;
   let modes = found;
   const last = modes.lambda.length - 1;
-  const lambda = last < 0 ? 0 : modes.lambda[last];
-  const phi = modes.phi.subarray(Math.max(0, last) * n);
+  const lambda = modes.lambda[last];
+  const phi = modes.phi.subarray(last * n);
   const places = cutPlaces(lambda, upper, problem.shifted.sigma);
   const count = countBelow(symbolic, K, M, places, { lambda, phi });
   work.factorisations += count.attempts;
@@ -147,7 +148,7 @@ function addMissing(
   const all = new Float64Array(modes.phi.length + more.vectors.length);
   all.set(modes.phi);
   all.set(more.vectors, modes.phi.length);
-  return polish(problem, measure(sparseK, sparseM, sigma, all));
+  return polish(problem, measure(sparseK, sparseM, problem.shifted, rigid, all));
 }
 
 function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount): ModeSet {
@@ -164,7 +165,7 @@ function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount):
     evidence: {
       residuals,
       maxResidual: residuals.reduce((a, b) => Math.max(a, b), 0),
-      roundingLimited: residuals.reduce((sum, r) => sum + (r > problem.tolerance ? 1 : 0), 0),
+      roundingLimited: residuals.filter((r) => r > problem.tolerance).length,
       orthogonality: orthogonalityError(rigid, modes, size),
       operatorCalls: work.operatorCalls,
       factorisations: work.factorisations,

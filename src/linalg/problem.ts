@@ -61,6 +61,9 @@ export function stateProblem(
     throw new RangeError("the symbolic factorisation belongs to another pattern");
   }
   const symbolic = options.symbolic ?? analysePattern(K.pattern);
+  if (deflate.length >= n) {
+    throw new SolveError(`all of the ${n} unknowns move as rigid bodies: nothing can vibrate`);
+  }
   const sparseM = withoutZeros(M);
   const rigid = orthonormalise(sparseM, deflate);
   const shifted = factoriseBelow(symbolic, K, M, shift ?? guessShift(K, M));

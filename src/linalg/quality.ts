@@ -2,8 +2,10 @@
 
 import type { MBasis } from "./m-basis.ts";
 import { multiplyBlock } from "./product.ts";
+import type { ShiftedFactor } from "./shift.ts";
+import { inverseNorms } from "./solve.ts";
 import type { SymmetricSparse } from "./sparse.ts";
-import { innerProducts } from "./tall.ts";
+import { innerProducts, subtractProduct } from "./tall.ts";
 
 export interface MeasuredModes {
   /** Rayleigh quotients phi' K phi, phi' M phi = 1, ascending (size k). */
@@ -12,18 +14,32 @@ export interface MeasuredModes {
   readonly phi: Float64Array;
   /** M phi, same layout. */
   readonly massPhi: Float64Array;
-  /** ||K phi - lambda M phi|| / (||K phi|| + (lambda - sigma) ||M phi||), size k: the usual relative
-   * residual, with the shift as a scale for eigenvalues that are zero. */
+  /** Relative residuals in the norm of A^-1, A = K - sigma M (size k); see measure. */
   readonly residual: Float64Array;
-  /** The denominators above. */
-  readonly scale: Float64Array;
 }
 
-/** Normalises, sorts and judges the k columns of Y (n x k, column-major; left unchanged). */
+/**
+ * Normalises, sorts and judges the k columns of Y (n x k, column-major; left unchanged).
+ *
+ * The residual force r = K phi - lambda M phi is weighed by the strain energy it would cause:
+ * residual = sqrt(r' A^-1 r) / sqrt(phi' A phi), A = K - sigma M, phi' A phi = lambda - sigma. With
+ * A^-1/2 M A^-1/2 in place of the pencil this is the residual of a symmetric eigenproblem, so an
+ * eigenvalue lambda* exists with |lambda* - lambda| <= residual (lambda* - sigma) (B. N. Parlett,
+ * The Symmetric Eigenvalue Problem, section 4.5, from memory).
+ *
+ * Why not ||r|| / (||K phi|| + lambda ||M phi||): that adds forces to moments and says nothing about
+ * lambda; and rounding alone keeps it higher. Worst of 40 modes, as measured here against there:
+ * 6e-13 and 5e-11 (plate, 5400 unknowns), 8e-12 and 2e-9 (50 000), 7e-11 and 6e-10 (frame with
+ * softly mounted bodies, 3700), 1e-9 and 2e-8 (19 000).
+ *
+ * @param factor of A
+ * @param rigid M-orthonormal motions that are kept out of Y; their share of r is rounding
+ */
 export function measure(
   K: SymmetricSparse,
   M: SymmetricSparse,
-  sigma: number,
+  { factor, sigma }: ShiftedFactor,
+  rigid: MBasis,
   Y: Float64Array,
 ): MeasuredModes {
   const n = K.pattern.n;
@@ -37,50 +53,44 @@ export function measure(
   const order = Array.from(quotient.keys()).sort((a, b) => quotient[a] - quotient[b] || a - b);
   const phi = new Float64Array(Y.length);
   const massPhi = new Float64Array(Y.length);
-  const residual = new Float64Array(count);
-  const scale = new Float64Array(count);
+  const R = new Float64Array(Y.length);
   order.forEach((from, to) => {
-    const factor = 1 / Math.sqrt(mass[from]);
-    const lambda = quotient[from];
-    let difference = 0;
-    let k = 0;
-    let m = 0;
-    for (let i = 0; i < n; i++) {
-      const Ky = KY[from * n + i] * factor;
-      const My = MY[from * n + i] * factor;
-      phi[to * n + i] = Y[from * n + i] * factor;
-      massPhi[to * n + i] = My;
-      difference += (Ky - lambda * My) ** 2;
-      k += Ky * Ky;
-      m += My * My;
+    const scale = 1 / Math.sqrt(mass[from]);
+    for (let i = from * n, o = to * n; i < (from + 1) * n; i++, o++) {
+      phi[o] = Y[i] * scale;
+      massPhi[o] = MY[i] * scale;
+      R[o] = (KY[i] - quotient[from] * MY[i]) * scale;
     }
-    scale[to] = Math.sqrt(k) + (lambda - sigma) * Math.sqrt(m);
-    residual[to] = Math.sqrt(difference) / scale[to];
   });
-  return { lambda: Float64Array.from(order, (c) => quotient[c]), phi, massPhi, residual, scale };
+  const C = new Float64Array(rigid.count * count);
+  innerProducts(C, rigid.V, rigid.count, R, count, n);
+  subtractProduct(R, count, rigid.MV, rigid.count, C, n);
+  const lambda = Float64Array.from(order, (c) => quotient[c]);
+  const residual = inverseNorms(factor, R, count).map((r, c) => r / Math.sqrt(lambda[c] - sigma));
+  return { lambda, phi, massPhi, residual };
 }
 
 /**
- * The residual that each mode has for no other reason than that phi and K are rounded to doubles:
- * 2^-53 || |K| |phi| + lambda |M| |phi| ||, on the scale of `residual`. A fine mesh, whose beam
- * bends by small differences of large terms, has 1e-11 to 1e-9 here.
+ * How far the rounding of K and M to doubles alone moves each eigenvalue, relative to
+ * lambda - sigma: 2^-53 (|phi|' |K| |phi| + lambda |phi|' |M| |phi|) / (lambda - sigma). Nothing
+ * computed from such matrices can be more accurate.
  */
 export function roundingFloor(
   K: SymmetricSparse,
   M: SymmetricSparse,
-  { lambda, phi, scale }: MeasuredModes,
+  sigma: number,
+  { lambda, phi }: MeasuredModes,
 ): Float64Array {
-  const n = K.pattern.n;
   const size = phi.map(Math.abs);
-  const KY = new Float64Array(phi.length);
-  const MY = new Float64Array(phi.length);
-  multiplyBlock(KY, { pattern: K.pattern, values: K.values.map(Math.abs) }, size, lambda.length);
-  multiplyBlock(MY, { pattern: M.pattern, values: M.values.map(Math.abs) }, size, lambda.length);
-  return lambda.map((l, c) => {
-    let sum = 0;
-    for (let i = c * n; i < (c + 1) * n; i++) sum += (KY[i] + Math.abs(l) * MY[i]) ** 2;
-    return (Number.EPSILON / 2) * (Math.sqrt(sum) / scale[c]);
-  });
+  const product = new Float64Array(phi.length);
+  const quotient = (A: SymmetricSparse) => {
+    const absolute = { pattern: A.pattern, values: A.values.map(Math.abs) };
+    multiplyBlock(product, absolute, size, lambda.length);
+    return columnProducts(size, product, K.pattern.n);
+  };
+  const k = quotient(K);
+  const m = quotient(M);
+  return lambda.map((l, c) => ((Number.EPSILON / 2) * (k[c] + Math.abs(l) * m[c])) / (l - sigma));
 }
 
 /** max |v_i' M v_j - delta_ij| over the rigid basis and the first `count` modes together. */

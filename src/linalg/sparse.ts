@@ -109,7 +109,9 @@ export function combine(
 /** @throws RangeError when A and B were not compressed together */
 export function requireSamePattern(A: SymmetricSparse, B: SymmetricSparse): void {
   if (A.pattern !== B.pattern) {
-    throw new RangeError("the two matrices must share one pattern: compress their triplets together");
+    throw new RangeError(
+      "the two matrices must share one pattern: compress their triplets together",
+    );
   }
 }
 

@@ -21,7 +21,8 @@ export function innerProducts(
     for (; j + 3 < b; j += 4) {
       let i = 0;
       for (; i + 1 < a; i += 2) inner2x4(out, A, i, B, j, b, n, start, end);
-      for (; i < a; i++) for (let q = j; q < j + 4; q++) inner1x1(out, A, i, B, q, b, n, start, end);
+      for (; i < a; i++)
+        for (let q = j; q < j + 4; q++) inner1x1(out, A, i, B, q, b, n, start, end);
     }
     for (; j < b; j++) for (let i = 0; i < a; i++) inner1x1(out, A, i, B, j, b, n, start, end);
   }

@@ -108,5 +108,5 @@ function softMountName(
     ["twists", I.zz * u(5) ** 2],
   ];
   const [verb] = energies.reduce((a, b) => (b[1] > a[1] ? b : a));
-  return `"${name}" ${verb} on its soft mount`;
+  return `"${name}" ${verb} on its mount`;
 }

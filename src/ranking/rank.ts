@@ -1,12 +1,13 @@
 /** Candidate places in order of what the gyro would read there. */
 
+import { highestFrequency } from "../excitation/excite.ts";
 import type { Excitation } from "../excitation/types.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
 import { harmonics, type ResidualMotion } from "../response/harmonic.ts";
-import { readSensor, rms } from "../response/reading.ts";
+import { gyroLevel } from "../response/reading.ts";
 import { boardSensor } from "../response/sensor.ts";
 import { candidatesOf } from "./candidates.ts";
 import { findCrossings } from "./crossings.ts";
@@ -45,9 +46,7 @@ export interface RankInput {
 export function rank(input: RankInput): Ranking | undefined {
   const { file, model, mesh, modes, excitation } = input;
   const h = harmonics(mesh, modes, input.rigidShapes, model.rotors, input.residuals, excitation);
-  const { orders, speeds } = excitation;
-  const highest = (Math.max(...orders.map((o) => o.order)) * speeds.full) / (2 * Math.PI);
-  const overhangs = findOverhangs(model, mesh, modes, highest);
+  const overhangs = findOverhangs(model, mesh, modes, highestFrequency(excitation));
   const crossings = findCrossings(modes, excitation);
   const scored = candidatesOf(file, model).flatMap((candidate) => {
     const sensor = boardSensor(mesh, candidate);
@@ -124,7 +123,7 @@ function placesOf(
 const NOTES = [
   "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the four motors never share a phase, so their powers add.",
   "The stack's mass stays where the file puts it; each candidate reads the bare plate there, the board following its screws. No soft mount for the stack is in the figures.",
-  `A tie: within ${TIE_BAND} dB of the quietest for some error of all natural frequencies within +-${Math.round(100 * FREQUENCY_BAND)} %; ties are put in order by their flags, then by the accelerometer.`,
+  "Places that tie are put in order by the number of their flags, then by the accelerometer.",
   "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
 ];
 
@@ -151,7 +150,7 @@ function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {
       input.residuals,
       input.excitation,
     );
-    return kept.map((s) => rms(readSensor(h, s.sensor).gyroAxes));
+    return kept.map((s) => gyroLevel(h, s.terms));
   });
 }
 

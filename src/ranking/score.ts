@@ -3,7 +3,13 @@
 import type { Candidate } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Harmonics } from "../response/harmonic.ts";
-import { type Reading, readSensor, rms } from "../response/reading.ts";
+import {
+  type Reading,
+  readTerms,
+  rms,
+  type SensorTerms,
+  sensorTerms,
+} from "../response/reading.ts";
 import { type Sensor, sense } from "../response/sensor.ts";
 import type { Cause, ModalMotion, OrderSpectrum } from "./types.ts";
 
@@ -13,16 +19,19 @@ const CAUSES = 3;
 export interface Scored {
   readonly candidate: Candidate;
   readonly sensor: Sensor;
+  readonly terms: SensorTerms;
   readonly reading: Reading;
   readonly gyro: number;
   readonly accel: number;
 }
 
 export function scoreCandidate(h: Harmonics, candidate: Candidate, sensor: Sensor): Scored {
-  const reading = readSensor(h, sensor);
+  const terms = sensorTerms(h, sensor);
+  const reading = readTerms(h, terms);
   return {
     candidate,
     sensor,
+    terms,
     reading,
     gyro: rms(reading.gyroAxes),
     accel: rms(reading.accelAxes),

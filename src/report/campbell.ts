@@ -76,11 +76,12 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
       { symbol: "diamond", size: 13, color: "--caution", line: { width: 1.5, color: "--surface" } },
     ),
   ];
-  const mark = (speed: number, text: string) => ({
+  const mark = (speed: number, text: string, xanchor: string) => ({
     x: rounded(toRpm(speed)),
     y: 1,
     yref: "paper",
     yanchor: "bottom",
+    xanchor,
     text,
     showarrow: false,
     font: { color: "--muted", size: 12 },
@@ -103,9 +104,9 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
         ...[low, hover, full].map(upright),
       ],
       annotations: [
-        mark(low, "lowest"),
-        mark(hover, "hover"),
-        mark(full, "full"),
+        mark(low, "lowest", "right"),
+        mark(hover, "hover", "left"),
+        mark(full, "full", "center"),
         ...modeLabels(shown, top),
         ...lines.map((l) => orderLabel(l, fastest, top)),
       ],

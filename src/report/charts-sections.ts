@@ -75,9 +75,11 @@ export function campbellSection(analysed: Analysed): Html {
           head: "in hover",
           number: true,
           cell: (o) =>
-            withUnit(o.coefficient * speeds.hover ** 2, o.kind === "torque" ? "N m" : "N"),
+            o.kind === "torque"
+              ? withUnit(1e3 * o.coefficient * speeds.hover ** 2, "N mm")
+              : withUnit(o.coefficient * speeds.hover ** 2, "N"),
         },
-        { head: "where the number comes from", cell: (o) => o.source },
+        { head: "where the number comes from", long: true, cell: (o) => o.source },
       ],
       excitation.orders,
     ),

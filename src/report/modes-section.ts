@@ -105,10 +105,7 @@ export function modeWords(
     .toSorted((a, b) => b.kinetic - a.kinetic)
     .slice(0, MAIN_PARTS)
     .map((s) => `${s.part} ${percent(s.kinetic, 2)}`);
-  const motion =
-    moving.length > 0
-      ? ` Most of the energy of motion: ${moving.join(", ")}.`
-      : "";
+  const motion = moving.length > 0 ? ` Most of the energy of motion: ${moving.join(", ")}.` : "";
   const best = ranking?.candidates[0];
   const turn = best?.motion.find((m) => m.mode === number);
   const turning =

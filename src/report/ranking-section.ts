@@ -16,7 +16,7 @@ export function rankingSection(analysed: Analysed): Html {
     return section("ranking", "Ranking", missing);
   }
   const loudest = Math.max(...ranking.candidates.map((c) => c.gyro));
-  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly. Places that the model cannot tell apart are ties. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
+  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly; the range under each figure is for natural frequencies that are ${percent(ranking.frequencyBand)} off. Ties come within ${three(ranking.tieBand)} dB of the quietest somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
   return section(
     "ranking",
     "Ranking",
@@ -49,10 +49,10 @@ function columns(loudest: number, labels: readonly string[]): Column<RankedCandi
       head: html`gyro<br><small>deg/s rms</small>`,
       number: true,
       cell: (c) =>
-        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span>${c.gyroAxes.map((v, k) => html`<small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
+        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span><small class="axis">${range(c.gyroRange)}</small>${c.gyroAxes.map((v, k) => html`<small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
     },
     {
-      head: html`against best<br><small>gyro</small>`,
+      head: html`against<br>quietest<br><small>gyro</small>`,
       number: true,
       cell: (c) => `${decibels(c.decibel)}${c.tied ? " (tie)" : ""}`,
     },
@@ -70,6 +70,11 @@ function columns(loudest: number, labels: readonly string[]): Column<RankedCandi
     { head: "flags", cell: flags },
     { head: "main causes of gyro noise", cell: causes },
   ];
+}
+
+/** The reading if all natural frequencies were a little off. */
+function range([low, high]: readonly [number, number]): string {
+  return `${three(low)} to ${three(high)}`;
 }
 
 function placeMark(c: RankedCandidate, i: number, text: string): Html {

@@ -17,6 +17,8 @@ export interface Column<Row> {
   readonly head: Part;
   /** numbers stand to the right */
   readonly number?: boolean;
+  /** sentences, which need room */
+  readonly long?: boolean;
   /** the cell that names the row */
   readonly names?: boolean;
   readonly cell: (row: Row, index: number) => Part;
@@ -33,7 +35,7 @@ export function table<Row>(
     readonly rowClass?: (row: Row, i: number) => string;
   } = {},
 ): Html {
-  const kind = (c: Column<Row>) => (c.number ? "number" : "");
+  const kind = (c: Column<Row>) => (c.number ? "number" : c.long ? "long" : "");
   const head = columns.map((c) => html`<th scope="col" class="${kind(c)}">${c.head}</th>`);
   const body = rows.map((row, i) => {
     const cells = columns.map((c) =>

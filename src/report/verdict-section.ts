@@ -16,8 +16,8 @@ export function verdictSection(analysed: Analysed): Html {
   const { ranking } = analysed;
   const finding = pictureFinding(analysed);
   return html`<section id="verdict" class="verdict" aria-labelledby="verdict-heading">
-<div class="words">
 <h2 id="verdict-heading">${ranking?.verdict.headline ?? plainHeadline(analysed)}</h2>
+<div class="words">
 ${ranking?.verdict.sentences.map((s) => html`<p>${s}</p>`)}
 ${placeList(analysed)}
 ${keyFacts(analysed)}
@@ -99,7 +99,7 @@ function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
   const last = ranking?.candidates.at(-1);
   if (ranking && last && ranking.candidates.length > 1) {
     const span = Math.max(...ranking.candidates.map((c) => c.decibel));
-    pairs.push(["best to worst", html`${decibels(span)} <small>of gyro noise</small>`]);
+    pairs.push(["quietest to loudest", html`${decibels(span)} <small>of gyro noise</small>`]);
   }
   return facts(pairs);
 }

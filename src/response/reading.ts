@@ -5,6 +5,8 @@ import type { Harmonics, ModalResponse, ResidualMotion } from "./harmonic.ts";
 import { type Sensor, sense } from "./sensor.ts";
 
 const DEGREE = Math.PI / 180;
+/** Speeds that weigh less than this in the flight mix do not show in its mean. */
+const NO_WEIGHT = 1e-6;
 
 /** Readings of one sensor. Rotors never share a phase, so their powers add; so do the orders'. */
 export interface Reading {
@@ -18,10 +20,16 @@ export interface Reading {
   readonly termPower: readonly Float64Array[];
 }
 
-export function readSensor(h: Harmonics, sensor: Sensor): Reading {
+/** A sensor's rows on the terms of the response; the same for every shift of the frequencies. */
+export interface SensorTerms {
+  /** psi[axis * terms + t] (size 6 x terms) */
+  readonly psi: Float64Array;
+  /** static readings of the modes left out, per rotor and unit load */
+  readonly residuals: readonly Record<keyof ResidualMotion, Float64Array>[];
+}
+
+export function sensorTerms(h: Harmonics, sensor: Sensor): SensorTerms {
   const terms = h.shapes.length;
-  const S = h.excitation.grid.length;
-  /** rows of the sensor on the terms: psi[axis * terms + t] */
   const psi = new Float64Array(6 * terms);
   h.shapes.forEach((shape, t) => {
     sense(sensor, shape).forEach((v, axis) => {
@@ -34,6 +42,15 @@ export function readSensor(h: Harmonics, sensor: Sensor): Reading {
     thrust: sense(sensor, r.thrust),
     torque: sense(sensor, r.torque),
   }));
+  return { psi, residuals };
+}
+
+export function readSensor(h: Harmonics, sensor: Sensor): Reading {
+  return readTerms(h, sensorTerms(h, sensor));
+}
+
+export function readTerms(h: Harmonics, { psi, residuals }: SensorTerms): Reading {
+  const S = h.excitation.grid.length;
   const perOrder = () => h.orders.map(() => new Float64Array(S));
   const reading = {
     gyroPower: perOrder(),
@@ -96,7 +113,7 @@ function addResponse(
         out.accelAxes[axis - 3] += weights[s] * power;
       }
     }
-    if (weights[s] > 1e-6) {
+    if (weights[s] >= NO_WEIGHT) {
       addTermPower(termPower, h, response, psi, q, (weights[s] * (omega / DEGREE) ** 2) / 2);
     }
   }
@@ -131,4 +148,32 @@ function addTermPower(
 /** Root mean square over the flight mix and all axes. */
 export function rms(powerByAxis: Float64Array): number {
   return Math.sqrt(powerByAxis[0] + powerByAxis[1] + powerByAxis[2]);
+}
+
+/** The gyro's rms over the flight mix alone, deg/s: the same as from readSensor, for less work. */
+export function gyroLevel(h: Harmonics, { psi, residuals }: SensorTerms): number {
+  const terms = h.shapes.length;
+  const { grid, weights } = h.excitation;
+  let power = 0;
+  for (const response of h.responses) {
+    const force = h.orders[response.order];
+    const rest = residualReading(residuals[response.rotor], h, response);
+    for (let s = 0; s < grid.length; s++) {
+      if (weights[s] < NO_WEIGHT) continue;
+      const A = force.coefficient * grid[s] ** 2;
+      const gain = (force.order * grid[s]) / DEGREE;
+      const q = s * terms;
+      for (let axis = 0; axis < 3; axis++) {
+        let re = A * rest.re[axis];
+        let im = A * rest.im[axis];
+        for (let t = 0; t < terms; t++) {
+          const p = psi[axis * terms + t];
+          re += p * response.re[q + t];
+          im += p * response.im[q + t];
+        }
+        power += (weights[s] * gain * gain * (re * re + im * im)) / 2;
+      }
+    }
+  }
+  return Math.sqrt(power);
 }

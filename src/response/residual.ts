@@ -45,13 +45,17 @@ export function residualMotions(
   f.forEach((load, k) => {
     const b = x.subarray(k * n, (k + 1) * n);
     b.set(load);
-    modes.rigid.forEach((r, j) => subtract(b, massRigid[j], dot(r, load)));
+    modes.rigid.forEach((r, j) => {
+      subtract(b, massRigid[j], dot(r, load));
+    });
   });
   solveInPlace(factor, x, loads.length);
   const motions = f.map((load, k) => {
     const u = x.subarray(k * n, (k + 1) * n);
     // With sigma close to zero the solve amplifies what rounding leaves of the rigid-body motions.
-    modes.rigid.forEach((r, j) => subtract(u, r, dot(massRigid[j], u)));
+    modes.rigid.forEach((r, j) => {
+      subtract(u, r, dot(massRigid[j], u));
+    });
     modes.lambda.forEach((lambda, j) => {
       const phi = modes.phi.subarray(j * n, (j + 1) * n);
       subtract(u, phi, dot(phi, load) / (lambda - shift));

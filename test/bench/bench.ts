@@ -17,7 +17,7 @@ import { join } from "node:path";
 import { excite } from "../../src/excitation/excite.ts";
 import { readFrame } from "../../src/frame/read.ts";
 import { factorise } from "../../src/linalg/factorise.ts";
-import { writeMatrixMarket } from "../../src/linalg/matrix-market.ts";
+import { matrixMarket } from "../../src/linalg/matrix-market.ts";
 import { combine } from "../../src/linalg/sparse.ts";
 import { analysePattern } from "../../src/linalg/symbolic.ts";
 import { assemble } from "../../src/matrices/assemble.ts";
@@ -97,8 +97,8 @@ function benchSize(sizeMm: number): void {
   const { unknowns, factorEntries } = modes.evidence;
   console.log(`\n${FRAME} at ${sizeMm} mm: ${unknowns} unknowns, ${factorEntries} entries in L`);
   const scipy = scipyTimes(
-    writeMatrixMarket(K, []),
-    writeMatrixMarket(M, []),
+    matrixMarket(K, []),
+    matrixMarket(M, []),
     MODES + modes.rigid.length,
     shift,
   );

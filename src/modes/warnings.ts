@@ -1,0 +1,48 @@
+/** What about the modes is worth a word to the user. */
+
+import type { Modes } from "./types.ts";
+
+/** A frequency this much below the highest one computed is zero but for rounding. */
+const NO_STIFFNESS = 1e-5;
+/** Shear that would lower a frequency by more than this is worth a word while beams leave it out. */
+const SHEAR_LIMIT = 0.02;
+/** Modes must reach this many times the highest frequency that is shaken. */
+const REACH = 1.2;
+/** Mode numbers listed before the list is cut. */
+const LISTED = 6;
+
+export function modeWarnings(modes: Modes): string[] {
+  return [...mechanism(modes), ...shear(modes)];
+}
+
+function mechanism({ described }: Modes): string[] {
+  const highest = described[described.length - 1]?.frequency ?? 0;
+  const loose = described.filter((m) => m.frequency < NO_STIFFNESS * highest).length;
+  if (loose === 0) return [];
+  return [
+    `${loose} ${loose === 1 ? "motion meets" : "motions meet"} no stiffness at all although nothing is loose: a hinge, or a link that ties too little; look at the first modes`,
+  ];
+}
+
+function shear({ described }: Modes): string[] {
+  const over = described.filter((m) => m.shearEffect > SHEAR_LIMIT);
+  if (over.length === 0) return [];
+  const worst = over.reduce((a, b) => (b.shearEffect > a.shearEffect ? b : a));
+  const numbers = over.map((m) => m.number);
+  const list = `${numbers.slice(0, LISTED).join(", ")}${numbers.length > LISTED ? ", ..." : ""}`;
+  const most = `${Math.round(100 * worst.shearEffect)} %`;
+  const which =
+    over.length === 1
+      ? `the frequency of mode ${worst.number} by about ${most}`
+      : `the frequencies of modes ${list} by more than 2 % (mode ${worst.number}: about ${most})`;
+  return [`shear in the arms would lower ${which}; set "beamTheory": "timoshenko" to include it`];
+}
+
+/** @param shaken highest frequency of excitation, Hz */
+export function reachWarning({ described }: Modes, shaken: number): string[] {
+  const highest = described[described.length - 1]?.frequency ?? 0;
+  if (highest >= REACH * shaken) return [];
+  return [
+    `the ${described.length} modes reach ${Math.round(highest)} Hz, but the motors shake up to ${Math.round(shaken)} Hz; noise above the last mode is underestimated, so ask for more modes`,
+  ];
+}

@@ -1,0 +1,129 @@
+/** How the numbers were made, and the proof that the equations were solved. */
+
+import type { FrameFile, MaterialDef } from "../frame/types.ts";
+import { engineeringConstants } from "../material/lamination.ts";
+import type { Evidence } from "../modes/types.ts";
+import { type Html, html, named, type Part } from "./html.ts";
+import { hertz, millimetres, percent, three, whole, withUnit } from "./numbers.ts";
+import { facts, list, section, table } from "./section.ts";
+import type { Analysed } from "./types.ts";
+
+export function modelSection(analysed: Analysed): Html {
+  const { model, mesh, modes, file, warnings } = analysed;
+  const all = [...new Set([...model.warnings, ...warnings])];
+  return section(
+    "model",
+    "How it was worked out",
+    "Arms, standoffs and plates become beams (plates as grids of beams with the terms that beams lack), bodies become rigid masses, and the frame is left free in space unless the file holds it.",
+    all.length > 0 && html`<div class="warnings"><h3>Warnings</h3>${list(all)}</div>`,
+    facts([
+      ["frame", named(model.name)],
+      ["beams", theoryWords(model.theory)],
+      ["mesh size", millimetres(mesh.size)],
+      ["unknowns", whole(modes.evidence.unknowns)],
+      [
+        "support",
+        model.supports.length > 0
+          ? `held at ${model.supports.length} places`
+          : "free, as in flight or hung on a thread",
+      ],
+      [
+        "damping of screws, wires and straps",
+        html`${percent(model.assemblyLossFactor / 2)} <small>of critical, in every mode</small>`,
+      ],
+    ]),
+    html`<h3>Proof of the solution</h3>`,
+    html`<p>${evidenceWords(modes.evidence)}</p>`,
+    table(
+      "Plates and arms",
+      [
+        { head: "part", names: true, cell: (p) => named(p.name) },
+        { head: "material", cell: (p) => named(p.material) },
+        { head: "thickness", number: true, cell: (p) => millimetres(p.thickness) },
+        {
+          head: html`E, bent flat<br><small>along the arm; plates along x, less their cut-outs</small>`,
+          number: true,
+          cell: (p) => gigapascals(p.E),
+        },
+        { head: "held by", cell: (p) => p.held },
+        { head: "remark", long: true, cell: (p) => p.note },
+      ],
+      sheetRows(analysed),
+    ),
+    Object.keys(file.materials).length > 0 && materialsTable(file),
+    model.notes.length > 0 && html`<h3>Notes in the file</h3>${list(model.notes)}`,
+  );
+}
+
+interface SheetRow {
+  readonly name: string;
+  readonly material: string;
+  readonly thickness: number;
+  /** Pa; along the arm, or along x for a plate, whose cut-outs count as softness */
+  readonly E: number;
+  readonly held: Part;
+  readonly note: string;
+}
+
+function sheetRows({ model }: Analysed): SheetRow[] {
+  const plates = model.plates.map((p) => ({
+    ...p,
+    E: engineeringConstants(p).Efx,
+    held: "",
+  }));
+  const arms = model.arms.map((a) => {
+    const plate = (i: number) => named(model.plates[i].name);
+    const held =
+      a.held.kind === "bolted"
+        ? html`bolted to ${a.held.plates.map((i, n) => html`${n > 0 && ", "}${plate(i)}`)}, kappa ${Number.isFinite(a.held.kappa) ? three(a.held.kappa) : "rigid"}`
+        : a.held.kind === "one piece"
+          ? html`one piece with ${plate(a.held.plate)}`
+          : html`point ${named(a.held.point)}`;
+    return { ...a, E: a.strip.Efx, held };
+  });
+  return [...plates, ...arms];
+}
+
+function gigapascals(E: number): string {
+  return withUnit(E * 1e-9, "GPa");
+}
+
+function materialsTable(file: FrameFile): Html {
+  const rows = Object.entries(file.materials).map(([name, def]) => ({ name, def }));
+  return table(
+    "Materials defined in the file",
+    [
+      { head: "material", names: true, cell: (r) => named(r.name) },
+      { head: "as given", cell: (r) => materialWords(r.def) },
+    ],
+    rows,
+  );
+}
+
+function materialWords(def: MaterialDef): Part {
+  switch (def.kind) {
+    case "isotropic":
+      return `the same in all directions: E ${gigapascals(def.E)}, G ${gigapascals(def.G)}, ${three(def.density)} kg/m³`;
+    case "measured":
+      return `measured: E1 ${gigapascals(def.E1)}, E2 ${gigapascals(def.E2)}, G12 ${gigapascals(def.G12)}, ${three(def.density)} kg/m³`;
+    case "laminate":
+      return html`laminate ${named(def.stack)} of ${named(def.ply)}`;
+  }
+}
+
+function theoryWords(theory: Analysed["model"]["theory"]): string {
+  return {
+    "euler-bernoulli": "Euler-Bernoulli: no shear, no rotary inertia",
+    rayleigh: "Euler-Bernoulli with rotary inertia",
+    timoshenko: "Timoshenko: with shear and rotary inertia",
+  }[theory];
+}
+
+/** The evidence in words. */
+export function evidenceWords(e: Evidence): string {
+  const complete =
+    e.counted === e.found
+      ? `A factorisation at ${hertz(e.checkFrequency)} counts ${whole(e.counted)} modes below it, rigid-body motions included, and ${whole(e.found)} were found: none is missing.`
+      : `A factorisation at ${hertz(e.checkFrequency)} counts ${whole(e.counted)} modes below it, but ${whole(e.found)} were found: do not trust the table of modes.`;
+  return `The equations were solved to a relative residual of ${three(e.maxResidual, 2)} at worst; the modes are orthogonal to each other within ${three(e.orthogonality, 2)}. ${complete}`;
+}

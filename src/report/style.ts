@@ -1,0 +1,162 @@
+/** The style sheet: one column for reading, wide figures, quiet colours; screen and paper. */
+
+import { customProperties, DARK, LIGHT } from "./palette.ts";
+import { DRAWING_STYLE } from "./style-drawing.ts";
+
+const BASE = `
+* { box-sizing: border-box; }
+html { -webkit-text-size-adjust: 100%; scroll-behavior: smooth; scroll-padding-top: 1rem; }
+body { margin: 0; background: var(--paper); color: var(--ink);
+  font: 1rem/1.55 system-ui, -apple-system, "Segoe UI", "Liberation Sans", sans-serif;
+  overflow-wrap: break-word; font-variant-numeric: tabular-nums; }
+header, main, footer { max-width: 92rem; margin: 0 auto; padding: 0 clamp(1rem, 4vw, 3.5rem); }
+h1, h2, h3 { font-family: Charter, "Bitstream Charter", "Iowan Old Style", Georgia, "Liberation Serif", serif;
+  line-height: 1.2; text-wrap: balance; font-weight: 600; }
+h1 { font-size: 1.05rem; margin: 0; }
+h2 { font-size: 1.7rem; margin: 0 0 .4rem; }
+h3 { font-size: 1.15rem; margin: 1.8rem 0 .5rem; }
+p, ul, ol { max-width: 46rem; }
+p { margin: .5rem 0; }
+small { font-size: .82em; color: var(--muted); font-weight: 400; }
+a { color: var(--accent); text-underline-offset: .2em; }
+code { overflow-wrap: anywhere; }
+code { font-family: ui-monospace, "Liberation Mono", monospace; font-size: .9em; }
+:focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; border-radius: 2px; }
+.skip { position: absolute; left: -99rem; }
+.skip:focus { left: 1rem; top: 1rem; background: var(--surface); padding: .5rem 1rem; z-index: 2; }
+.spoken { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+.quiet, .waiting { color: var(--muted); }
+header { display: flex; flex-wrap: wrap; gap: .3rem 2rem; align-items: baseline;
+  padding-top: 1.1rem; padding-bottom: .9rem; }
+header p { margin: 0; color: var(--muted); }
+nav { flex-basis: 100%; }
+nav ul { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; list-style: none; padding: 0; margin: .2rem 0 0; max-width: none; }
+nav a { display: inline-block; padding: .25rem 0; }
+main > section { padding: 2.6rem 0 1.4rem; border-top: 1px solid var(--line); }
+.lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; }
+.notes { color: var(--muted); font-size: .92rem; }
+.warnings { border-left: 5px solid var(--caution); background: var(--cautionSoft); padding: .2rem 1.2rem .6rem; margin: 1rem 0; }
+.warnings h3 { margin-top: .6rem; }
+footer { color: var(--muted); padding-top: 1.5rem; padding-bottom: 3rem; }
+`;
+
+const VERDICT = `
+.verdict { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); }
+.verdict .picture { grid-row: 2; }
+.verdict h2 { font-size: clamp(1.45rem, 1.1rem + 1.2vw, 2.05rem); font-weight: 500; margin: 0; max-width: 26em; }
+.picture { margin: 0; min-width: 0; }
+.drawings { display: grid; gap: 1rem; align-items: end; }
+.places { list-style: none; padding: 0; margin: .8rem 0 .4rem; }
+.places li { display: flex; gap: .4rem; align-items: flex-start; margin: .15rem 0; }
+.places .inline-mark { flex: none; }
+.key { display: flex; flex-wrap: wrap; gap: .2rem 1.2rem; color: var(--muted); font-size: .9rem; }
+.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(9.5rem, 44%), 1fr)); gap: .9rem 1.6rem; margin: 1.4rem 0; }
+.facts div { border-top: 2px solid var(--line); padding-top: .35rem; min-width: 0; }
+.facts dt { color: var(--muted); font-size: .85rem; }
+.facts dd { margin: 0; font-size: 1.12rem; }
+.facts dd small { display: block; }
+@media (min-width: 60rem) {
+  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
+  .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
+}
+`;
+
+const TABLES = `
+.table-box { overflow-x: auto; margin: 1.2rem 0; border: 1px solid var(--line); background: var(--surface); }
+table { border-collapse: collapse; width: 100%; font-size: .94rem; line-height: 1.4; }
+caption { text-align: left; padding: .6rem .8rem; color: var(--muted); font-size: .88rem; }
+th, td { text-align: left; vertical-align: top; padding: .45rem .65rem; border-top: 1px solid var(--line); font-weight: 400; }
+thead th { color: var(--muted); font-size: .85rem; vertical-align: bottom; border-bottom: 2px solid var(--line); }
+.number { text-align: right; white-space: nowrap; }
+td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; }
+.ranking th[scope=row] { min-width: 7.5rem; }
+.ranking td:nth-last-child(-n+2) { min-width: 13.5rem; }
+.axis { display: block; }
+.long { min-width: 15rem; }
+@media (max-width: 48rem) { .ranking td:nth-last-child(-n+2) { min-width: 21rem; } }
+.ranking tr.best { background: var(--accentSoft); }
+.ranking tr.best small { color: inherit; }
+.hard { color: var(--caution); }
+.place { display: inline-grid; justify-items: center; }
+.bar { display: block; height: 5px; margin-top: .3rem; min-width: 4rem;
+  background: linear-gradient(90deg, var(--accent) calc(100% * var(--share)), var(--sunken) 0); }
+tr.avoid .bar { background: linear-gradient(90deg, var(--caution) calc(100% * var(--share)), var(--sunken) 0); }
+tr.near th, tr.near td { background: var(--cautionSoft); }
+.masses td, .masses th { padding-top: .25rem; padding-bottom: .25rem; }
+details { margin: .8rem 0; }
+summary { cursor: pointer; color: var(--accent); padding: .3rem 0; }
+`;
+
+const CHARTS = `
+figure { margin: 0; min-width: 0; }
+.chart { background: var(--surface); border: 1px solid var(--line); min-width: 0; }
+.chart.tall { height: clamp(22rem, 60vh, 38rem); }
+.shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
+.waiting { padding: 1rem; }
+.modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
+.modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; }
+.modes thead th { position: sticky; top: 0; background: var(--surface); }
+.choice { display: inline-flex; gap: .4rem; align-items: center; padding: .1rem .3rem .1rem 0; cursor: pointer; }
+.modes tr:has(input:checked) { background: var(--accentSoft); }
+.stage figcaption { min-height: 4.8em; padding-top: .3rem; }
+.controls { display: flex; flex-wrap: wrap; gap: .6rem 1.1rem; align-items: center; padding: .7rem 0 .3rem; }
+.controls label { display: inline-flex; gap: .4rem; align-items: center; }
+.views { display: inline-flex; flex-wrap: wrap; gap: .4rem; }
+button { font: inherit; color: var(--ink); background: var(--surface); border: 1px solid var(--muted);
+  border-radius: 3px; padding: .3rem .8rem; cursor: pointer; min-height: 2.2rem; }
+button:hover { background: var(--sunken); }
+#mode-play { min-width: 5.5rem; background: var(--accent); border-color: var(--accent); color: var(--onAccent); }
+input { accent-color: var(--accent); }
+input[type=radio], input[type=checkbox] { width: 1.1rem; height: 1.1rem; flex: none; margin: 0; }
+.switch { border: 0; padding: 0; margin: .6rem 0; display: flex; flex-wrap: wrap; gap: .4rem 1.3rem; min-width: 0; }
+.switch legend { float: left; color: var(--muted); padding: 0 1rem 0 0; }
+.switch label, .legend li { display: inline-flex; gap: .45rem; align-items: center; }
+.legend { display: flex; flex-wrap: wrap; gap: .3rem 1.4rem; list-style: none; padding: 0; max-width: none; }
+.swatch { width: 2.1rem; height: .7rem; flex: none; }
+.symbol { width: 1rem; height: 1rem; flex: none; }
+.near-mark { fill: var(--caution); }
+.other-mark { fill: none; stroke: var(--ink); stroke-width: 2; }
+.columns { display: grid; gap: 0 3rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 24rem), 1fr)); }
+.columns h3 { margin-top: .4rem; }
+.rows { margin: 1rem 0; }
+.rows div { display: grid; grid-template-columns: minmax(0, 12rem) minmax(0, 1fr); gap: 0 1.5rem; border-top: 1px solid var(--line); padding: .3rem 0; }
+.rows dt { color: var(--muted); }
+.rows dd { margin: 0; }
+@media (min-width: 70rem) {
+  .modes-layout { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); }
+}
+`;
+
+const PAPER = `
+@media print {
+  :root { ${customProperties(LIGHT)} color-scheme: light; }
+  html { font-size: 9.5pt; }
+  header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
+  nav, .controls, .switch:not(.legend), .skip { display: none; }
+  .table-box, .modes-layout .table-box { overflow: visible; max-height: none; }
+  .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
+  .drawings { max-width: 14cm; }
+  .number { white-space: normal; }
+  .ranking td:nth-last-child(-n+2), .ranking th[scope=row] { min-width: 0; }
+  th, td { padding: .25rem .4rem; }
+  tr, figure, .facts div { break-inside: avoid; }
+  h2, h3, caption { break-after: avoid; }
+  .chart.tall, .shape-chart { height: 11cm; }
+  * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+}
+@media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } }
+@media (forced-colors: active) { .bar { display: none; } }
+`;
+
+export function styleSheet(): string {
+  return [
+    `:root { ${customProperties(LIGHT)} color-scheme: light dark; }`,
+    `@media (prefers-color-scheme: dark) { :root { ${customProperties(DARK)} } }`,
+    BASE,
+    VERDICT,
+    DRAWING_STYLE,
+    TABLES,
+    CHARTS,
+    PAPER,
+  ].join("\n");
+}
