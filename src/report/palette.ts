@@ -105,7 +105,7 @@ export function motionScale(steps = 9): readonly (readonly [number, string])[] {
 
 /** Lightness L and the axes a (red-green) and b (blue-yellow) of the scale at t from 0 to 1. */
 export function motionColour(t: number): [number, number, number] {
-  return [0.34 + 0.55 * t, -0.015 + 0.01 * t, -0.095 + 0.255 * t];
+  return [0.34 + 0.53 * t, -0.015 + 0.005 * t, -0.095 + 0.245 * t];
 }
 
 /** sRGB of an OKLab colour as #rrggbb, cut off at the edge of the gamut. */

@@ -20,6 +20,9 @@ export function sideDrawing(analysed: Analysed, finding: string): Html {
       [(x + a / 2) * 1e3, -(z + c / 2) * 1e3],
     ]),
     ...model.plates.map((p): Point => fromRight(p.outline[0], 0, p.z)),
+    ...(analysed.ranking?.candidates ?? []).map(({ candidate: c }) =>
+      fromRight(c.x, c.y, c.chip[2]),
+    ),
   ];
   const around = extentOf(extentPoints);
   const r = (around.x1 - around.x0) / 40;

@@ -94,7 +94,7 @@ figure { margin: 0; min-width: 0; }
 .shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
-.modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; }
+.modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; align-self: start; }
 .modes thead th { position: sticky; top: 0; background: var(--surface); }
 .choice { display: inline-flex; gap: .4rem; align-items: center; padding: .1rem .3rem .1rem 0; cursor: pointer; }
 .modes tr:has(input:checked) { background: var(--accentSoft); }
