@@ -72,32 +72,38 @@ function scatterMember(out: Float64Array, Ke: Float64Array, i: number, j: number
 /**
  * Mean strains of the cell: six rows of 24, order ex, ey, gxy, kx, ky, kxy.
  * kx = d(ry)/dx, ky = -d(rx)/dy, kxy = d(ry)/dy - d(rx)/dx (= -2 w,xy).
+ *
+ * Shear is the turning of the members' chords against their ends, gxy = (dv/dx - rz) + (du/dy + rz),
+ * each bracket a mean over the members it belongs to: in a cell cut unevenly the two means of rz
+ * differ, and only so is the members' own energy an upper bound of the mean's.
  */
 export function meanStrainRows(a: number, b: number, cover: CellCover): Float64Array[] {
-  const S = cover.bottom + cover.top;
   const rows = Array.from({ length: 6 }, () => new Float64Array(24));
+  const { bottom, top, left, right } = cover;
+  const [lowX, highX] = [bottom / (bottom + top), top / (bottom + top)];
+  const [lowY, highY] = [left / (left + right), right / (left + right)];
   const addX = (row: number, dof: number, c: number) => {
     // d/dx: edges 0-1 (bottom) and 3-2 (top)
-    const lo = (c * cover.bottom) / (S * a);
-    const hi = (c * cover.top) / (S * a);
-    rows[row][dof] -= lo;
-    rows[row][6 + dof] += lo;
-    rows[row][18 + dof] -= hi;
-    rows[row][12 + dof] += hi;
+    rows[row][dof] -= (c * lowX) / a;
+    rows[row][6 + dof] += (c * lowX) / a;
+    rows[row][18 + dof] -= (c * highX) / a;
+    rows[row][12 + dof] += (c * highX) / a;
   };
   const addY = (row: number, dof: number, c: number) => {
     // d/dy: edges 0-3 (left) and 1-2 (right)
-    const lo = (c * cover.left) / (S * b);
-    const hi = (c * cover.right) / (S * b);
-    rows[row][dof] -= lo;
-    rows[row][18 + dof] += lo;
-    rows[row][6 + dof] -= hi;
-    rows[row][12 + dof] += hi;
+    rows[row][dof] -= (c * lowY) / b;
+    rows[row][18 + dof] += (c * lowY) / b;
+    rows[row][6 + dof] -= (c * highY) / b;
+    rows[row][12 + dof] += (c * highY) / b;
   };
   addX(0, 0, 1); // ex = du/dx
   addY(1, 1, 1); // ey = dv/dy
-  addY(2, 0, 1); // gxy = du/dy + dv/dx
-  addX(2, 1, 1);
+  addX(2, 1, 1); // dv/dx - rz
+  addY(2, 0, 1); // du/dy + rz
+  const ends = [lowX - lowY, lowX - highY, highX - highY, highX - lowY];
+  ends.forEach((difference, node) => {
+    rows[2][6 * node + 5] -= difference / 2;
+  });
   addX(3, 4, 1);
   addY(4, 3, -1);
   addY(5, 4, 1);
@@ -143,7 +149,7 @@ export function cellStiffness(
     [B[1], B[4], B[7], D[1], 0, D[5]],
     [B[2], B[5], B[8], D[2], D[5], 0],
   ];
-  const S = cover.bottom + cover.top;
+  const S = Math.min(cover.bottom + cover.top, cover.left + cover.right);
   const rows = meanStrainRows(a, b, cover);
   for (let i = 0; i < 6; i++) {
     for (let j = 0; j < 6; j++) {

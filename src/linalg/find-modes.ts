@@ -47,7 +47,7 @@ function findSparse(
     const found = searchLowest(problem.operator, problem.rigid, {
       count: problem.count,
       sigma: problem.shifted.sigma,
-      tolerance: problem.tolerance / 1000,
+      tolerance: problem.tolerance,
       random: problem.random,
       start,
       judgeShift: shift === undefined && tries < 2,

@@ -4,6 +4,12 @@
  * P. R. Amestoy, T. A. Davis & I. S. Duff, "An approximate minimum degree ordering algorithm",
  * SIAM J. Matrix Anal. Appl. 17 (1996), from memory: eliminated nodes become elements, elements
  * absorb each other, the degree is an upper bound, nodes that became indistinguishable merge.
+ *
+ * Rejected: nested dissection of the same graph (level sets, separators thinned, parts ordered by
+ * minimum degree). Mflop to factorise, minimum degree against dissection: plate of 5400 unknowns 38
+ * and 45, two plates on struts with 300-unknown cliques 232 and 289, the same with 49 000 unknowns
+ * 5210 and 5743; better only on one plain plate of 50 000 unknowns, 1717 and 1400. And 1 to 28 ms
+ * against 4 to 71 ms to find the order.
  */
 
 import type { CompressedGraph } from "./compressed-graph.ts";

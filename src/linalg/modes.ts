@@ -141,7 +141,7 @@ function addMissing(
   const { sigma } = problem.shifted;
   const more = searchMissing(operator, known, mu, missing, {
     sigma,
-    tolerance: problem.tolerance / 1000,
+    tolerance: problem.tolerance,
     random: problem.random,
   });
   work.operatorCalls += more.calls;

@@ -71,9 +71,12 @@ export function measure(
 }
 
 /**
- * How far the rounding of K and M to doubles alone moves each eigenvalue, relative to
- * lambda - sigma: 2^-53 (|phi|' |K| |phi| + lambda |phi|' |M| |phi|) / (lambda - sigma). Nothing
- * computed from such matrices can be more accurate.
+ * The residual that each mode may show for no other reason than that K, M and phi are rounded.
+ *
+ * Rounding moves eigenvalue k, relative to lambda_k - sigma, by
+ * f_k = 2^-53 (|phi|' |K| |phi| + lambda |phi|' |M| |phi|) / (lambda_k - sigma): nothing computed from
+ * such matrices can be more accurate. In the residual force of mode k it also stirs the softer
+ * modes j, by up to sqrt(f_j f_k).
  */
 export function roundingFloor(
   K: SymmetricSparse,
@@ -90,7 +93,11 @@ export function roundingFloor(
   };
   const k = quotient(K);
   const m = quotient(M);
-  return lambda.map((l, c) => ((Number.EPSILON / 2) * (k[c] + Math.abs(l) * m[c])) / (l - sigma));
+  const f = lambda.map(
+    (l, c) => ((Number.EPSILON / 2) * (k[c] + Math.abs(l) * m[c])) / (l - sigma),
+  );
+  const largest = f.reduce((a, x) => Math.max(a, x), 0);
+  return f.map((x) => Math.sqrt(x * largest));
 }
 
 /** max |v_i' M v_j - delta_ij| over the rigid basis and the first `count` modes together. */

@@ -12,6 +12,12 @@ import { betterShift } from "./shift.ts";
  */
 export const BLOCK_SIZE = 4;
 
+/**
+ * An iteration residual rho = ||OP y - theta y|| / theta becomes the energy residual
+ * rho sqrt(theta q' A q), q the next Lanczos vector: 3 to 10 times rho for the last of 40 modes.
+ */
+const MARGIN = 50;
+
 export interface Found {
   /** n x gap.below, column-major, M-orthonormal. */
   readonly vectors: Float64Array;
@@ -28,7 +34,7 @@ export interface PoorShift {
 export interface SearchOptions {
   readonly count: number;
   readonly sigma: number;
-  /** Residual of theta, relative to it, that wanted modes must reach. */
+  /** Energy residual (see quality.ts) that wanted modes must reach. */
   readonly tolerance: number;
   readonly random: () => number;
   readonly start?: Float64Array | undefined;
@@ -46,7 +52,8 @@ export function searchLowest(
   rigid: MBasis,
   options: SearchOptions,
 ): Found | PoorShift {
-  const { count, sigma, tolerance, random, judgeShift } = options;
+  const { count, sigma, random, judgeShift } = options;
+  const tolerance = options.tolerance / MARGIN;
   let better: number | undefined;
   let gap: Gap | undefined;
   let looks = 0;
@@ -66,8 +73,13 @@ export function searchLowest(
       return { lookAfter: 2 * BLOCK_SIZE };
     }
     if (total < 2 * count) return { lookAfter: 2 * count - total };
-    const decades = Math.log10(ritz.residual[count - 1] / ritz.theta[count - 1] / tolerance);
-    if (before !== undefined) perVector = (before.decades - decades) / (total - before.total);
+    let worst = 0;
+    for (let k = 0; k < count; k++) worst = Math.max(worst, ritz.residual[k] / ritz.theta[k]);
+    const decades = Math.log10(worst / tolerance);
+    // After a restart the basis is smaller than before: that says nothing about the pace.
+    if (before !== undefined && total > before.total) {
+      perVector = (before.decades - decades) / (total - before.total);
+    }
     before = { total, decades };
     const due = decades / Math.max(perVector, 0.1);
     return { lookAfter: BLOCK_SIZE * Math.max(1, Math.ceil(due / BLOCK_SIZE)) };
@@ -96,7 +108,8 @@ export function searchMissing(
   missing: number,
   options: Pick<SearchOptions, "sigma" | "tolerance" | "random">,
 ): Pick<Found, "vectors" | "calls"> {
-  const { sigma, tolerance, random } = options;
+  const { sigma, random } = options;
+  const tolerance = options.tolerance / MARGIN;
   const least = 1 / (mu - sigma); // theta of an eigenvalue at mu
   const choose = (ritz: RitzValues): Verdict => {
     const below = ritz.theta.findIndex((theta) => !(theta > least));

@@ -76,7 +76,7 @@ export function factoriseBelow(
  */
 export function betterShift(theta: Float64Array, sigma: number): number | undefined {
   const lambda = theta.map((t) => sigma + 1 / t);
-  const elastic = lambda.find((l) => l > -1e-5 * sigma);
+  const elastic = lambda.find((l) => l > -1e-3 * sigma);
   if (elastic === undefined) return undefined;
   const zeros = lambda[0] < 1e-2 * elastic;
   if (-sigma > 100 * elastic || (zeros && -sigma < 1e-2 * elastic)) return -elastic;

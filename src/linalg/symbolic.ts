@@ -182,8 +182,8 @@ function placeEntries(
     const b = place[j];
     for (let p = colPtr[j]; p < colPtr[j + 1]; p++) {
       const a = place[row[p]];
-      low[p] = a < b ? a : b;
-      high[p] = a < b ? b : a;
+      low[p] = Math.min(a, b);
+      high[p] = Math.max(a, b);
       owner[p] = supernodeOf[low[p]];
     }
   }

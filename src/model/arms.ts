@@ -7,17 +7,20 @@ import { stripStiffness } from "../material/strip.ts";
 import { copiesOf, copyName } from "./copies.ts";
 import { clipToConvex, moments, strip } from "./polygon.ts";
 import type { ArmPart, ArmRoot, Vec3 } from "./types.ts";
-import { materialOf, mm, plateNumber, vec3, type Workbench } from "./workbench.ts";
+import { checkCopies, materialOf, mm, plateNumber, vec3, type Workbench } from "./workbench.ts";
 
 /** Bend-twist coupling d16/sqrt(d11 d66) above this is reported: beams here bend and twist apart. */
 const COUPLING = 0.1;
 /** A gap or overlap between an arm's and a plate's faces above this is an error, m. */
 const FACE_GAP = 1e-3;
+/** An arm held by a point must begin there to within this, m. */
+const POINT_GAP = 1e-4;
 /** Least share of the inserted end that must lie under a plate. */
 const COVERED = 0.5;
 
 export function buildArms(bench: Workbench): void {
   for (const [group, def] of Object.entries(bench.file.arms)) {
+    if (!checkCopies(bench, `arms.${group}`, def.copies, [def.tip])) continue;
     for (const { sx, sy } of copiesOf(def.copies)) {
       const root: Vec3 = [sx * def.root[0], sy * def.root[1], def.z];
       const tip: Vec3 = [sx * def.tip[0], sy * def.tip[1], def.z];
@@ -127,8 +130,18 @@ function pad(arm: ArmPart, def: ArmDef, diameter: number): NonNullable<ArmPart["
 
 function checkRoot(bench: Workbench, arm: ArmPart) {
   const h = arm.held;
-  if (h.kind === "point") return;
   const path = `arms.${arm.group}`;
+  if (h.kind === "point") {
+    const p = bench.file.points[h.point];
+    const apart = Math.hypot(...arm.root.map((v, i) => v - p[i]));
+    if (apart > POINT_GAP) {
+      bench.findings.push({
+        path,
+        message: `the root of "${arm.name}" is ${mm(apart)} away from the point "${h.point}" that holds it; put both at the same place, height included`,
+      });
+    }
+    return;
+  }
   const plates = h.kind === "bolted" ? h.plates : [h.plate];
   const inward = Math.atan2(arm.root[1] - arm.tip[1], arm.root[0] - arm.tip[0]);
   for (const number of plates) {

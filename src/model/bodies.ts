@@ -5,7 +5,7 @@ import type { BodyDef } from "../frame/types.ts";
 import { type Copy, copiesOf, copyName } from "./copies.ts";
 import { rectangle, sumMoments } from "./polygon.ts";
 import type { ArmPart, BodyPart, Hold, Host, SmearedMass, Vec3 } from "./types.ts";
-import { mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
+import { checkCopies, mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
 
 /** Footprint of a body without a size, m. */
 const SMALL = 6e-3;
@@ -17,6 +17,7 @@ const BEYOND = 0.1;
 export function buildBodies(bench: Workbench): BodyPart[] {
   return Object.entries(bench.file.bodies).flatMap(([name, def]) => {
     if (def.hold === "smeared") return [];
+    if (def.at && !checkCopies(bench, `bodies.${name}`, def.copies, [def.at])) return [];
     return copiesOf(def.copies).flatMap((copy) => {
       const body = bodyPart(bench, name, def, copy);
       return body ? [body] : [];

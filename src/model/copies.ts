@@ -55,7 +55,6 @@ export function completeOutline(
   half: readonly (readonly [number, number])[],
   symmetry: Copies,
 ): [number, number][] {
-  const drawn = half.map(([x, y]) => [x, y] as [number, number]);
   const joined = (a: [number, number][], b: [number, number][]) => {
     const all = [...a, ...b];
     return all.filter(([x, y], i) => {
@@ -63,11 +62,15 @@ export function completeOutline(
       return Math.hypot(x - px, y - py) > 1e-9;
     });
   };
+  const drawn = joined(
+    half.map(([x, y]) => [x, y] as [number, number]),
+    [],
+  );
   const flipped = (points: [number, number][], sx: number, sy: number) =>
     points.map(([x, y]) => [sx * x, sy * y] as [number, number]).reverse();
   switch (symmetry) {
     case "none":
-      return drawn;
+      return drawn; // with the first corner repeated at the end taken out
     case "left and right":
       return joined(drawn, flipped(drawn, 1, -1));
     case "front and rear":

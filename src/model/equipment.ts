@@ -186,6 +186,7 @@ export function candidateAt(
     designed:
       stack !== undefined &&
       stack.plate === def.plate &&
+      stack.side === def.side &&
       Math.hypot(stack.at[0] - x, stack.at[1] - y) < 1e-4,
     named,
     note: def.note,

@@ -14,7 +14,15 @@ import type {
   SupportPart,
   Vec3,
 } from "./types.ts";
-import { materialOf, mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
+import {
+  checkCopies,
+  materialOf,
+  mm,
+  mmAt,
+  onPlate,
+  plateNumber,
+  type Workbench,
+} from "./workbench.ts";
 
 const DOFS: readonly DofName[] = ["x", "y", "z", "rx", "ry", "rz"];
 
@@ -140,6 +148,7 @@ export function buildStandoffs(bench: Workbench): StandoffPart[] {
       return [];
     }
     const footprint = def.footprint ?? outerSize(def.section);
+    if (!checkCopies(bench, path, def.copies, def.at)) return [];
     return places(group, def.at, def.copies).flatMap(({ x, y, name }) => {
       const ok = [low, high].map((p) => checkOn(bench, `${path}.at`, p, x, y, footprint));
       if (ok.includes(false)) return [];
@@ -152,6 +161,7 @@ export function buildStandoffs(bench: Workbench): StandoffPart[] {
 export function buildJoints(bench: Workbench): JointPart[] {
   return Object.entries(bench.file.joints).flatMap(([group, def]) => {
     const plates = def.plates.map((p) => plateNumber(bench, p)) as [number, number];
+    if (!checkCopies(bench, `joints.${group}`, def.copies, def.at)) return [];
     return places(group, def.at, def.copies).flatMap(({ x, y, name }) => {
       const ok = plates.map((p) => checkOn(bench, `joints.${group}.at`, p, x, y, def.footprint));
       if (ok.includes(false)) return [];

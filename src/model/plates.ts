@@ -5,7 +5,7 @@ import { plateStiffness } from "../material/material.ts";
 import { completeOutline, copiesOf } from "./copies.ts";
 import { crossingSides, disc, moments, oriented, type Polygon } from "./polygon.ts";
 import type { PlatePart } from "./types.ts";
-import { materialOf, mmAt, onPlate, type Workbench } from "./workbench.ts";
+import { checkCopies, materialOf, mmAt, onPlate, type Workbench } from "./workbench.ts";
 
 /** A stack's plies may be stretched by this factor either way before the user hears of it. */
 const PLY_STRETCH = 2;
@@ -74,6 +74,7 @@ function holesOf(bench: Workbench, name: string, def: PlateDef, outline: Polygon
   const plate = { outline } as PlatePart;
   return def.holes.flatMap((hole, i) => {
     const path = `plates.${name}.holes.${i}`;
+    if (hole.kind === "round" && !checkCopies(bench, path, hole.copies, hole.at)) return [];
     return holeShapes(hole).flatMap((shape) => {
       if (crossingSides(shape)) {
         bench.findings.push({ path, message: "the hole's outline crosses itself" });

@@ -5,8 +5,12 @@ import type { FrameFile } from "../frame/types.ts";
 import { libraryMaterial } from "../material/library-materials.ts";
 import { libraryPly } from "../material/library-plies.ts";
 import { laminateFromStack, type Material } from "../material/material.ts";
+import type { Copies } from "./copies.ts";
 import { borderDistance, contains } from "./polygon.ts";
 import type { ArmPart, PlatePart, Vec3 } from "./types.ts";
+
+/** Places closer than this are the same, m. */
+const SAME = 1e-6;
 
 export interface Workbench {
   readonly file: FrameFile;
@@ -57,4 +61,26 @@ export function mmAt(...v: readonly number[]): string {
 
 export function vec3(f: (i: number) => number): Vec3 {
   return [f(0), f(1), f(2)];
+}
+
+/**
+ * A finding where mirroring puts a part on top of itself: it would be there, and weigh, twice.
+ *
+ * @returns whether all is well
+ */
+export function checkCopies(
+  bench: Workbench,
+  path: string,
+  copies: Copies,
+  at: readonly (readonly number[])[],
+): boolean {
+  const flipsX = copies === "front and rear" || copies === "all four corners";
+  const flipsY = copies === "left and right" || copies === "all four corners";
+  const own = at.find(([x, y]) => (flipsX && Math.abs(x) < SAME) || (flipsY && Math.abs(y) < SAME));
+  if (!own) return true;
+  bench.findings.push({
+    path,
+    message: `"copies": "${copies}" mirrors the part at ${mmAt(own[0], own[1])} onto itself, so it would be there twice; leave "copies" out for a part on the axis, or name the copies that are really there`,
+  });
+  return false;
 }

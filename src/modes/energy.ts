@@ -9,7 +9,7 @@ import {
 } from "../element/beam.ts";
 import { toLocal } from "../element/rotation.ts";
 import type { System } from "../matrices/assemble.ts";
-import type { Mesh } from "../mesh/types.ts";
+import type { BeamElement, Mesh } from "../mesh/types.ts";
 
 /** Energies of one mode, J for unit modal amplitude. */
 export interface ModeEnergy {
@@ -25,35 +25,44 @@ export interface ModeEnergy {
   readonly omittedShear: number;
 }
 
-const IN_PLANE = [0, 1, 5];
+/** Numbers of the unknowns of a four-node cell that move it in its plane: ux uy rz. */
+const IN_PLANE = [0, 1, 5].flatMap((d) => [d, d + 6, d + 12, d + 18]);
 
-function gather(nodes: readonly number[], shape: Float64Array, out: Float64Array) {
-  nodes.forEach((n, i) => {
-    for (let d = 0; d < 6; d++) out[6 * i + d] = shape[6 * n + d];
-  });
+/** out = the element's unknowns in a motion of the mesh. */
+function gather(out: Float64Array, nodes: readonly number[], shape: Float64Array): void {
+  for (let i = 0; i < nodes.length; i++) {
+    for (let d = 0; d < 6; d++) out[6 * i + d] = shape[6 * nodes[i] + d];
+  }
 }
 
+/** u'Au/2 of order n. */
 function quadratic(A: Float64Array, n: number, u: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < n; i++) {
-    const ui = u[i];
-    if (ui === 0) continue;
     let row = 0;
     for (let j = 0; j < n; j++) row += A[n * i + j] * u[j];
-    sum += ui * row;
+    sum += u[i] * row;
   }
   return sum / 2;
 }
 
-/** Only the given directions of each node. */
-function masked(u: Float64Array, directions: readonly number[]): Float64Array {
-  const out = new Float64Array(u.length);
-  for (let i = 0; i < u.length; i += 6) for (const d of directions) out[i + d] = u[i + d];
-  return out;
+/** u'Au/2 on some of the unknowns only. */
+function partialQuadratic(A: Float64Array, n: number, u: Float64Array, of: readonly number[]) {
+  let sum = 0;
+  for (const i of of) {
+    let row = 0;
+    for (const j of of) row += A[n * i + j] * u[j];
+    sum += u[i] * row;
+  }
+  return sum / 2;
 }
 
+/** A ModeEnergy while it is summed up. */
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+type Growing = Mutable<Omit<ModeEnergy, "beams">> & { readonly beams: Mutable<BeamEnergy> };
+
 /**
- * Energies of several modes at once.
+ * Energies of several modes at once, element by element.
  *
  * @param shapes motions of the mesh, 6 per node
  */
@@ -63,42 +72,51 @@ export function modeEnergies(
   shapes: readonly Float64Array[],
   theory: BeamTheory,
 ): ModeEnergy[] {
-  const parts = mesh.parts.length;
-  const localK = mesh.beams.map((b) => beamMatrices(b.length, b.sections, theory).K);
-  const standing = mesh.beams.map((b) => mesh.parts[b.part].kind === "standoff");
-  return shapes.map((shape) => {
-    const strain = new Float64Array(parts);
-    const kinetic = new Float64Array(parts);
-    const beams = { axial: 0, torsion: 0, flat: 0, edge: 0 };
-    let plateBending = 0;
-    let plateInPlane = 0;
-    let omittedShear = 0;
-    const firstCell = mesh.beams.length;
-    const lastCell = firstCell + mesh.cells.length;
-    system.elements.forEach((e, index) => {
-      const n = 6 * e.nodes.length;
-      const u = new Float64Array(n);
-      gather(e.nodes, shape, u);
-      if (e.M) kinetic[e.part] += quadratic(e.M, n, u);
+  const energies = shapes.map(
+    (): Growing => ({
+      strain: new Float64Array(mesh.parts.length),
+      kinetic: new Float64Array(mesh.parts.length),
+      beams: { axial: 0, torsion: 0, flat: 0, edge: 0 },
+      plateBending: 0,
+      plateInPlane: 0,
+      omittedShear: 0,
+    }),
+  );
+  const firstCell = mesh.beams.length;
+  const lastCell = firstCell + mesh.cells.length;
+  const u = new Float64Array(24);
+  system.elements.forEach((e, index) => {
+    const n = 6 * e.nodes.length;
+    const beam = index < firstCell ? beamSharer(mesh.beams[index], mesh, theory) : undefined;
+    const cell = index >= firstCell && index < lastCell;
+    shapes.forEach((shape, k) => {
+      const energy = energies[k];
+      gather(u, e.nodes, shape);
+      if (e.M) energy.kinetic[e.part] += quadratic(e.M, n, u);
       if (!e.K) return;
-      if (index < firstCell) {
-        const b = mesh.beams[index];
-        const local = toLocal(u, b.axes);
-        const energy = beamEnergy(localK[index], local);
-        for (const k of ["axial", "torsion", "flat", "edge"] as const) {
-          if (!standing[index]) beams[k] += energy[k];
-          strain[e.part] += energy[k];
-        }
-        if (theory !== "timoshenko")
-          omittedShear += omittedShearEnergy(b.length, b.sections[0], local);
-      } else if (index < lastCell) {
-        const total = quadratic(e.K, n, u);
-        const inPlane = quadratic(e.K, n, masked(u, IN_PLANE));
-        strain[e.part] += total;
-        plateInPlane += inPlane;
-        plateBending += total - inPlane;
-      } else strain[e.part] += quadratic(e.K, n, u);
+      const total = quadratic(e.K, n, u);
+      energy.strain[e.part] += total;
+      if (beam) beam(energy, u.subarray(0, 12));
+      if (!cell) return;
+      const inPlane = partialQuadratic(e.K, n, u, IN_PLANE);
+      energy.plateInPlane += inPlane;
+      energy.plateBending += total - inPlane;
     });
-    return { strain, kinetic, beams, plateBending, plateInPlane, omittedShear };
   });
+  return energies;
+}
+
+/** Shares out a beam element's energy by kind; a standoff's is not an arm's. */
+function beamSharer(element: BeamElement, mesh: Mesh, theory: BeamTheory) {
+  const { length, sections, axes, part } = element;
+  if (mesh.parts[part].kind === "standoff") return undefined;
+  const { K } = beamMatrices(length, sections, theory);
+  return (energy: Growing, u: Float64Array) => {
+    const local = toLocal(u, axes);
+    const own = beamEnergy(K, local);
+    for (const k of ["axial", "torsion", "flat", "edge"] as const) energy.beams[k] += own[k];
+    if (theory !== "timoshenko") {
+      energy.omittedShear += omittedShearEnergy(length, sections[0], local);
+    }
+  };
 }

@@ -2,7 +2,7 @@
 
 import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
-import { borderDistance, bounds, contains } from "../model/polygon.ts";
+import { borderDistance, bounds, contains, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
 
 /** Most places looked at when the file names none. */
@@ -53,12 +53,26 @@ function spread(from: number, to: number, pitch: number): number[] {
   return Array.from({ length: 2 * n + 1 }, (_, i) => middle + (i - n) * pitch);
 }
 
-/** Every screw head lies wholly on material. */
+/**
+ * Every screw head lies wholly on material: inside the outline, and clear of cut-outs. A round hole
+ * under the head's middle that is smaller than the head is the screw's own.
+ */
 export function patternFits(plate: PlatePart, place: Candidate): boolean {
+  const margin = place.footprint / 2 - 1e-9;
   return place.holes.every(([x, y]) => {
-    const margin = place.footprint / 2;
-    const inside =
-      contains(plate.outline, x, y) && borderDistance(plate.outline, x, y) >= margin - 1e-9;
-    return inside && plate.holes.every((h) => !contains(h, x, y));
+    const inside = contains(plate.outline, x, y) && borderDistance(plate.outline, x, y) >= margin;
+    return inside && plate.holes.every((h) => isOwnHole(h, place) || clearOf(h, x, y, margin));
   });
+}
+
+function clearOf(hole: Polygon, x: number, y: number, margin: number): boolean {
+  return !contains(hole, x, y) && borderDistance(hole, x, y) >= margin;
+}
+
+/** Whether a cut-out is smaller than a screw head and lies under the middle of one. */
+function isOwnHole(hole: Polygon, { holes, footprint }: Candidate): boolean {
+  const [x0, y0, x1, y1] = bounds(hole);
+  if (Math.max(x1 - x0, y1 - y0) >= footprint) return false;
+  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2];
+  return holes.some(([x, y]) => Math.hypot(x - cx, y - cy) < footprint / 4);
 }

@@ -43,6 +43,7 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
   let playing = false;
   let seen = true;
   let busy = false;
+  let held = false;
   let angle = 0;
   let phase = 1;
   let before = 0;
@@ -72,12 +73,21 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
       zaxis: axis(2),
       aspectmode: "manual",
       aspectratio: { x: zoom * sides[0], y: zoom * sides[1], z: zoom * sides[2] },
-      camera: { ...views.corner, projection: { type: "orthographic" } },
+      camera: seenFrom()["scene.camera"] ?? {
+        ...views.corner,
+        projection: { type: "orthographic" },
+      },
       dragmode: "turntable",
       uirevision: "kept",
     },
   });
   const config = { displayModeBar: false, responsive: true, scrollZoom: false };
+  // Every redrawing sets the view back to the one in the layout, where a turn by hand arrives late or,
+  // after a quick one, not at all: so it is put there before.
+  const seenFrom = () => {
+    const camera = chart._fullLayout?.scene?._scene?.getCamera();
+    return camera === undefined ? {} : { "scene.camera": camera };
+  };
   const draw = (theme: Theme) => {
     const traces = tools.shapeTraces(shape, theme);
     traces[1].visible = bodies.checked;
@@ -93,7 +103,8 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
   const move = async () => {
     if (busy || shown === undefined) return;
     busy = true;
-    await Plotly.restyle(chart, tools.shapeUpdate(shape, phase * amplitude()), [0, 1, 2, 3, 4]);
+    const update = tools.shapeUpdate(shape, phase * amplitude());
+    await Plotly.update(chart, update, seenFrom(), [0, 1, 2, 3, 4]);
     busy = false;
   };
   const step = (now: number) => {
@@ -103,7 +114,7 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
     before = now;
     angle += (2 * Math.PI * passed) / 1800;
     phase = Math.cos(angle);
-    if (seen && !document.hidden) move();
+    if (seen && !held && !document.hidden) move();
     browser.requestAnimationFrame(step);
   };
   const setPlaying = (on: boolean) => {
@@ -139,6 +150,21 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
       const view = views[button.dataset.view] as { eye: object; up: object };
       Plotly.relayout(chart, { "scene.camera.eye": view.eye, "scene.camera.up": view.up });
     });
+  }
+  // The shape waits while the view is turned, or the two would fight.
+  chart.addEventListener(
+    "pointerdown",
+    () => {
+      held = true;
+    },
+    true,
+  );
+  for (const end of ["pointerup", "pointercancel"]) {
+    browser.addEventListener(end, () =>
+      browser.setTimeout(() => {
+        held = false;
+      }, 60),
+    );
   }
   new browser.IntersectionObserver((entries) => {
     seen = entries.some((e) => e.isIntersecting);

@@ -22,7 +22,9 @@ export interface Element {
   closest(selector: string): Element | null;
   replaceChildren(): void;
   setAttribute(name: string, value: string): void;
-  addEventListener(type: string, listener: () => void): void;
+  addEventListener(type: string, listener: () => void, capture?: boolean): void;
+  /** on an element with a chart: the plot library's own record, of which only the camera is used */
+  readonly _fullLayout?: { readonly scene?: { readonly _scene?: { getCamera(): object } } };
 }
 
 export interface MediaQuery {
@@ -45,7 +47,12 @@ export interface Plotly {
     layout: unknown,
     config: unknown,
   ): Promise<unknown>;
-  restyle(at: Element, update: unknown, traces?: readonly number[]): Promise<unknown>;
+  update(
+    at: Element,
+    traces: unknown,
+    layout: unknown,
+    which?: readonly number[],
+  ): Promise<unknown>;
   relayout(at: Element, update: unknown): Promise<unknown>;
 }
 
@@ -59,6 +66,7 @@ export interface Browser {
     addEventListener(type: string, listener: () => void): void;
   };
   matchMedia(query: string): MediaQuery;
+  setTimeout(callback: () => void, milliseconds: number): unknown;
   requestAnimationFrame(callback: (milliseconds: number) => void): number;
   addEventListener(type: string, listener: () => void): void;
   readonly IntersectionObserver: new (
