@@ -96,7 +96,7 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
       tickformat: ",d",
     },
     {
-      margin: { l: 12, r: 64, t: 34, b: 16 },
+      margin: { l: 12, r: 74, t: 34, b: 16 },
       hovermode: "closest",
       shapes: [
         band(low, full, "--accentSoft", 0.55),
@@ -191,6 +191,7 @@ function orderLabel(l: OrderLine, fastest: number, top: number) {
     text: perTurn(l.order),
     showarrow: false,
     xanchor: "right",
+    xshift: -8,
     yanchor: "bottom",
     font: { size: 12, color: "--ink" },
     bgcolor: "--surface",

@@ -99,5 +99,5 @@ export function mark(at: Point, r: number, kind: "best" | "fine" | "avoid", text
 
 /** The same mark standing in a line of text. */
 export function inlineMark(kind: "best" | "fine" | "avoid", text: string): Html {
-  return html`<svg class="inline-mark" viewBox="-16 -16 32 32" aria-hidden="true">${mark([0, 0], 10, kind, text)}</svg>`;
+  return html`<svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true">${mark([0, 0], 10, kind, text)}</svg>`;
 }

@@ -1,7 +1,7 @@
 /** Style of the drawings; lengths are millimetres of the frame except stroke widths, in pixels. */
 export const DRAWING_STYLE = `
 .drawing { display: block; width: 100%; height: auto; max-height: 38rem; }
-#side { max-height: 13rem; }
+#side { max-height: 17rem; }
 .drawing * { vector-effect: non-scaling-stroke; }
 .drawing text { font-family: system-ui, "Liberation Sans", sans-serif; }
 .plate { fill: var(--plate); fill-opacity: .3; fill-rule: evenodd; stroke: var(--ink); stroke-width: 1.3; }

@@ -3,7 +3,7 @@
 import type { RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
-import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
+import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm, withUnit } from "./numbers.ts";
 import { overhangs, planDrawing } from "./plan.ts";
 import { facts } from "./section.ts";
 import { sideDrawing } from "./side.ts";
@@ -61,6 +61,7 @@ function placeList({ ranking }: Analysed): Part {
   const candidates = ranking?.candidates ?? [];
   const rest = candidates.length - MOST_LISTED;
   const labels = placeLabels(candidates);
+  if (candidates.length === 0) return "";
   return html`<ol class="places">${candidates.slice(0, MOST_LISTED).map((c, i) => placeLine(c, i, labels[i]))}</ol>
 ${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a>.</p>`}`;
 }
@@ -68,7 +69,7 @@ ${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a
 /** What the signs of the picture mean. */
 function caption(analysed: Analysed): Part {
   const ranked = analysed.ranking !== undefined;
-  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-16 -16 32 32" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
+  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
 }
 
 function placeLine(c: RankedCandidate, i: number, text: string): Html {
@@ -76,8 +77,8 @@ function placeLine(c: RankedCandidate, i: number, text: string): Html {
   const why =
     kind === "avoid" &&
     html` – avoid: ${[...new Set(c.flags.filter((f) => f.hard).map((f) => f.kind))].join(", ")}`;
-  const level =
-    i === 0 ? degreesPerSecond(c.gyro) : `${degreesPerSecond(c.gyro)}, ${decibels(c.decibel)}`;
+  const above = Math.abs(c.decibel) < 0.05 ? "" : `, ${decibels(c.decibel)}`;
+  const level = `${degreesPerSecond(c.gyro)}${above}`;
   return html`<li class="${kind}">${inlineMark(kind, text)}<span class="spoken">${text}:</span> <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
 }
 
@@ -90,16 +91,18 @@ function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
       html`${rpm(hover)} <small>${hertz(hover / (2 * Math.PI))} once per turn</small>`,
     ]);
   }
-  if (modes.described.length > 0) {
-    pairs.push([
-      "lowest mode",
-      html`${hertz(modes.described[0].frequency)} <small>${modes.described[0].name}</small>`,
-    ]);
+  const first = modes.described.find((m) => m.motion.softMount <= 0.5) ?? modes.described[0];
+  if (first) {
+    const whose = first.motion.softMount > 0.5 ? "lowest mode" : "lowest mode of the frame itself";
+    pairs.push([whose, html`${hertz(first.frequency)} <small>${first.name}</small>`]);
   }
   const last = ranking?.candidates.at(-1);
   if (ranking && last && ranking.candidates.length > 1) {
     const span = Math.max(...ranking.candidates.map((c) => c.decibel));
-    pairs.push(["quietest to loudest", html`${decibels(span)} <small>of gyro noise</small>`]);
+    pairs.push([
+      "quietest to loudest",
+      html`${withUnit(Number(span.toFixed(1)), "dB")} <small>of gyro noise</small>`,
+    ]);
   }
   return facts(pairs);
 }

@@ -1,0 +1,225 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { renderReport } from "../../src/report/page.ts";
+import { DARK, LIGHT } from "../../src/report/palette.ts";
+import { readPlotly } from "../../src/report/plotly.ts";
+import { fixture, HOSTILE, INPUT, withoutMotors } from "../report/fixture.ts";
+import { describeInBrowser } from "./chromium.ts";
+import { type OpenPage, openOffline } from "./page.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "stillpoint-report-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function written(name: string, html: string): string {
+  const file = path.join(folder, name);
+  writeFileSync(file, html);
+  return pathToFileURL(file).href;
+}
+
+/** Opens a report and waits until its charts are drawn. */
+async function openReport(browser: Browser, url: string): Promise<OpenPage> {
+  const opened = await openOffline(browser, url);
+  await drawn(opened.page);
+  return opened;
+}
+
+/** Polls from outside: the page's policy forbids to evaluate text inside it. */
+async function until(page: Page, expression: string): Promise<void> {
+  await vi.waitUntil(() => page.evaluate(expression), { timeout: 60_000, interval: 50 });
+}
+
+const drawn = (page: Page) =>
+  until(page, "document.getElementById('shape-chart').data?.length === 7");
+
+/** Heights of the surface's vertices as they are drawn. */
+const HEIGHTS = "Array.from(document.getElementById('shape-chart').data[0].z)";
+const heights = (page: Page) => page.evaluate(HEIGHTS) as Promise<number[]>;
+
+/** Waits for the surface to differ from `before`. */
+const moved = (page: Page, before: readonly number[]) =>
+  until(page, `JSON.stringify(${HEIGHTS}) !== '${JSON.stringify(before)}'`);
+
+async function pause(page: Page): Promise<void> {
+  if ((await page.textContent("#mode-play")) === "Pause") await page.click("#mode-play");
+  await page.waitForTimeout(400); // the frame under way
+}
+
+describeInBrowser("a report in the browser", (browser) => {
+  let url: string;
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    url = written("report.html", renderReport(fixture(), { ...INPUT, plotly: readPlotly() }));
+    opened = await openReport(browser(), url);
+    page = opened.page;
+    await page.setViewportSize({ width: 1000, height: 600 }); // little for software to draw
+  });
+
+  test("shows every section and draws every chart", async () => {
+    for (const heading of await page.locator("section > h2").all()) {
+      expect((await heading.textContent())?.length).toBeGreaterThan(3);
+      expect((await heading.boundingBox())?.height).toBeGreaterThan(10);
+    }
+    expect(await page.locator("section > h2").count()).toBe(11);
+    expect(await page.locator("#campbell-chart .main-svg .scatterlayer .trace").count()).toBe(7);
+    expect(await page.locator("#spectra-chart .scatterlayer .trace").count()).toBe(3);
+    expect(await page.locator("#shape-chart canvas").count()).toBeGreaterThan(0);
+    expect(await page.locator(".waiting").count()).toBe(0);
+  });
+
+  test("shows hostile names as they are and runs nothing of them", async () => {
+    expect(await page.title()).toBe(`${HOSTILE.frame}: where the sensor stack should sit`);
+    const text = await page.textContent("main");
+    for (const name of Object.values(HOSTILE)) expect(text).toContain(name);
+    expect(await page.locator("main").isVisible()).toBe(true);
+    expect(await page.locator("main img, main script, main b").count()).toBe(0);
+  });
+
+  test("shows hostile names as they are in the labels of a chart too", async () => {
+    await page.evaluate(`Plotly.Fx.hover(document.getElementById("spectra-chart"),
+      [{ curveNumber: 0, pointNumber: 3 }, { curveNumber: 1, pointNumber: 9 }])`);
+    const labels = page.locator("#spectra-chart .hovertext");
+    await labels.first().waitFor();
+    const shown = (await labels.allTextContents()).join("\n");
+    expect(shown).toContain(`${HOSTILE.best}: `);
+    expect(shown).toContain(`${HOSTILE.second}: `);
+    expect(shown).not.toContain("%{y");
+    expect(await page.title()).toContain(HOSTILE.frame);
+  });
+
+  test("moves the shape, stops on demand, and takes the size from the slider", async () => {
+    await page.locator("#shape-chart").scrollIntoViewIfNeeded(); // out of sight it rests
+    await moved(page, await heights(page));
+    await pause(page);
+    const still = await heights(page);
+    await page.waitForTimeout(300);
+    expect(await heights(page)).toEqual(still);
+    const reach = (z: readonly number[]) => Math.max(...z) - Math.min(...z);
+    await page.fill("#mode-size", "0");
+    await moved(page, still);
+    const flat = await heights(page);
+    await page.fill("#mode-size", "30");
+    await moved(page, flat);
+    expect(reach(await heights(page))).toBeGreaterThanOrEqual(reach(flat));
+  });
+
+  test("shows the mode that is chosen, by pointer and by keyboard", async () => {
+    await pause(page);
+    const colours = "Array.from(document.getElementById('shape-chart').data[0].intensity)";
+    const second = await page.evaluate(colours);
+    await page.check("input[name=mode][value='1']");
+    const first = await page.evaluate(colours);
+    expect(first).not.toEqual(second);
+    expect(await page.textContent("#mode-words")).toContain("Mode 1, 160\u00a0Hz");
+    await page.focus("input[name=mode][value='1']");
+    await page.keyboard.press("ArrowDown");
+    expect(await page.textContent("#mode-words")).toContain("Mode 2, 230\u00a0Hz");
+    expect(await page.evaluate(colours)).toEqual(second);
+  });
+
+  test("keeps the view that was chosen while the shape moves", async () => {
+    const eye = "document.getElementById('shape-chart')._fullLayout.scene._scene.getCamera().eye";
+    const height = async () => ((await page.evaluate(eye)) as { readonly z: number }).z;
+    await page.click("button[data-view=above]");
+    await vi.waitUntil(async () => (await height()) > 1.5);
+    await page.click("button[data-view=front]");
+    await vi.waitUntil(async () => (await height()) < 0.1);
+    await page.click("#mode-play");
+    await page.locator("#shape-chart").evaluate((e) => e.scrollIntoView({ block: "start" }));
+    await moved(page, await heights(page));
+    const box = await page.locator("#shape-chart").boundingBox();
+    if (box === null) throw new Error("the chart has no box");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 10; i++) {
+      await page.mouse.move(x + 2 * i, y + 9 * i);
+      await page.waitForTimeout(40); // as a hand would
+    }
+    await page.mouse.up();
+    const turned = await height();
+    expect(turned).toBeGreaterThan(0.2);
+    await moved(page, await heights(page));
+    expect(await height()).toBeCloseTo(turned, 1);
+    await pause(page);
+  });
+
+  test("draws the curves that are ticked, of the quantity that is chosen", async () => {
+    const shown = "document.getElementById('spectra-chart').data.map((t) => t.visible)";
+    expect(await page.evaluate(shown)).toEqual([true, true, true]);
+    await page.uncheck("input[name=curve][value='1']");
+    expect(await page.evaluate(shown)).toEqual([true, false, true]);
+    await page.check("input[name=quantity][value=accel]");
+    const title = "document.getElementById('spectra-chart').layout.yaxis.title.text";
+    expect(await page.evaluate(title)).toBe("acceleration, g rms");
+    expect(await page.evaluate(shown)).toEqual([true, false, true]);
+  });
+
+  test.each([390, 1280, 2560])("does not scroll sideways at a width of %i", async (width) => {
+    await page.setViewportSize({ width, height: 900 });
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.waitForTimeout(300);
+      const wide = (await page.evaluate("document.documentElement.scrollWidth")) as number;
+      expect(wide).toBeLessThanOrEqual(width);
+      for (const chart of await page.locator(".chart").all()) {
+        const box = await chart.boundingBox();
+        expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width);
+      }
+    }
+    await page.setViewportSize({ width: 1280, height: 900 });
+  });
+
+  test("follows the colour scheme, in the charts as well", async () => {
+    const ink = "document.getElementById('campbell-chart').layout.font.color";
+    await page.emulateMedia({ colorScheme: "dark" });
+    await until(page, `${ink} === '${DARK.ink}'`);
+    await page.emulateMedia({ colorScheme: "light" });
+    await until(page, `${ink} === '${LIGHT.ink}'`);
+  });
+
+  test("prints in the light theme with nothing folded away", async () => {
+    await page.emulateMedia({ colorScheme: "dark" });
+    await page.evaluate("window.dispatchEvent(new Event('beforeprint'))");
+    const ink = "document.getElementById('campbell-chart').layout.font.color";
+    await until(page, `${ink} === '${LIGHT.ink}'`);
+    expect(await page.locator("details:not([open])").count()).toBe(0);
+    await page.emulateMedia({ colorScheme: "light" });
+  });
+
+  test("made no request and no error in all of this", () => {
+    expect(opened.requests).toEqual([]);
+    expect(opened.errors).toEqual([]);
+  });
+});
+
+describeInBrowser("another report in the browser", (browser) => {
+  test("refuses a script that is not its own", async () => {
+    const html = renderReport(fixture(), INPUT);
+    const broken = html.replace("</main>", "<script>document.title = 'ran'</script></main>");
+    const { page, errors } = await openOffline(browser(), written("broken.html", broken));
+    expect(await page.title()).toContain(HOSTILE.frame);
+    expect(errors.join()).toContain("Content Security Policy");
+  });
+
+  test("stays still where motion is unwanted, and does without motors", async () => {
+    const html = renderReport(withoutMotors(), { ...INPUT, plotly: readPlotly() });
+    const { page, errors } = await openOffline(browser(), "about:blank");
+    await page.emulateMedia({ reducedMotion: "reduce" });
+    await page.goto(written("bare.html", html));
+    await drawn(page);
+    await page.locator("#shape-chart").scrollIntoViewIfNeeded();
+    await page.waitForTimeout(300);
+    const before = await heights(page);
+    await page.waitForTimeout(600);
+    expect(await heights(page)).toEqual(before);
+    expect(await page.textContent("#mode-play")).toBe("Play");
+    expect(await page.textContent("#spectra")).toContain("The file has no motors");
+    expect(errors).toEqual([]);
+  });
+});

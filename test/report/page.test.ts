@@ -1,0 +1,114 @@
+import { createHash } from "node:crypto";
+import { describe, expect, test } from "vitest";
+import type { PageData } from "../../src/report/client/types.ts";
+import { renderReport } from "../../src/report/page.ts";
+import { readPlotly } from "../../src/report/plotly.ts";
+import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
+
+const page = renderReport(fixture(), INPUT);
+
+describe("the page", () => {
+  test("is the same, byte for byte, for the same analysis and input", () => {
+    expect(renderReport(fixture(), INPUT)).toBe(page);
+  });
+
+  test("has its sections in the order of reading, each with a heading and in the contents", () => {
+    const ids = [...page.matchAll(/<section id="([\w-]+)"/g)].map((m) => m[1]);
+    expect(ids).toEqual([
+      "verdict",
+      "ranking",
+      "modes",
+      "interference",
+      "spectra",
+      "masses",
+      "model",
+      "limits",
+      "check",
+      "cautions",
+      "inputs",
+    ]);
+    for (const id of ids) {
+      expect(page).toContain(`<h2 id="${id}-heading">`);
+      expect(page).toContain(`<a href="#${id}">`);
+    }
+  });
+
+  test("names nothing outside itself", () => {
+    expect(page).not.toMatch(/https?:|\/\/[a-z]/i);
+    expect(page).not.toMatch(/\b(?:src|href)="(?!#)/);
+  });
+
+  test("allows exactly the scripts it holds", () => {
+    const scripts = [...page.matchAll(/<script>(.*?)<\/script>/gs)].map((m) => m[1]);
+    expect(scripts.length).toBe(2);
+    const hashes = scripts.map(
+      (s) => `'sha256-${createHash("sha256").update(s).digest("base64")}'`,
+    );
+    const policy = /Content-Security-Policy" content="([^"]*)"/
+      .exec(page)?.[1]
+      .replace(/&#39;/g, "'");
+    expect(policy).toContain(`default-src 'none'; script-src ${hashes.join(" ")};`);
+  });
+
+  test("holds hostile names as text only", () => {
+    const outside = page.replace(/<script>.*?<\/script>/gs, "");
+    for (const name of Object.values(HOSTILE)) expect(outside).not.toContain(name);
+    expect(outside.match(/<(?:img|bdi|b|i)\b[^>]*\bon\w+=/g)).toBeNull();
+    expect(outside.match(/<script/g)?.length).toBe(1);
+  });
+
+  test("carries its data whole", () => {
+    const json = /<script type="application\/json" id="report-data">(.*?)<\/script>/s.exec(
+      page,
+    )?.[1];
+    const data = JSON.parse(json ?? "") as PageData;
+    expect(data.shapes?.shapes.length).toBe(3);
+    expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
+    expect(data.campbell?.traces.length).toBe(7);
+    expect(data.spectra?.gyro.traces.length).toBe(3);
+  });
+
+  test("has unique ids and labels that lead to them", () => {
+    const body = page.replace(/<script.*?<\/script>/gs, "");
+    const ids = [...body.matchAll(/\sid="([^"]+)"/g)].map((m) => m[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    const targets = [...body.matchAll(/aria-labelledby="([^"]+)"/g)].flatMap((m) =>
+      m[1].split(" "),
+    );
+    for (const target of targets) expect(ids).toContain(target);
+  });
+
+  test("closes every element it opens", () => {
+    const body = page.replace(/<(script|style)\b.*?<\/\1>/gs, "");
+    const open: string[] = [];
+    for (const [, close, name, self] of body.matchAll(
+      /<(\/?)([a-z][\w-]*)(?:\s[^<>]*?)?(\/?)>/gi,
+    )) {
+      if (self || /^(?:meta|br|input|hr|link)$/.test(name)) continue;
+      if (close) expect(open.pop()).toBe(name);
+      else open.push(name);
+    }
+    expect(open).toEqual([]);
+  });
+
+  test("is written without motors and without modes as well", () => {
+    const bare = withoutMotors();
+    expect(renderReport(bare, INPUT)).toContain('<section id="spectra"');
+    const modes = { ...bare.modes, described: [], shapes: [] };
+    const empty = renderReport({ ...bare, modes }, INPUT);
+    expect(empty).toContain("No modes were computed");
+    expect(empty.replace(/<script>.*?<\/script>/gs, "")).not.toMatch(/NaN|undefined/);
+  });
+
+  test("shows a date only when it is given one", () => {
+    expect(page).not.toContain("<time");
+    const dated = renderReport(fixture(), { ...INPUT, created: "2026-11-25T10:00:00Z" });
+    expect(dated).toContain("2026-11-25T10:00:00Z");
+  });
+});
+
+test("the plot library is one script for browsers and stands in the page unchanged in meaning", () => {
+  const plotly = readPlotly();
+  expect(plotly).toMatch(/plotly\.js v\d/);
+  expect(plotly).not.toMatch(/<\/script/i);
+});

@@ -1,0 +1,158 @@
+import { describe, expect, test } from "vitest";
+import { checkSection, inputsSection, limitsSection } from "../../src/report/closing-sections.ts";
+import { agreement, massesSection } from "../../src/report/masses-section.ts";
+import { evidenceWords, modelSection } from "../../src/report/model-section.ts";
+import { firstMode, modesSection, modeWords } from "../../src/report/modes-section.ts";
+import { causeWords, rankingSection } from "../../src/report/ranking-section.ts";
+import { verdictSection } from "../../src/report/verdict-section.ts";
+import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
+
+const analysed = fixture();
+
+/** The text of a page without its tags. */
+const text = ({ html }: { readonly html: string }) =>
+  html
+    .replace(/<br>/g, " ")
+    .replace(/<[^>]*>/g, "")
+    .replace(/\s+/g, " ");
+
+describe("the verdict", () => {
+  test("stands first, with every place and what is against it", () => {
+    const words = text(verdictSection(analysed));
+    expect(words).toMatch(/Put the stack at/);
+    expect(words).toContain("2 deg/s (tie) – as drawn in the file");
+    expect(words).toContain("12 deg/s, +15.6 dB – avoid: cantilevered");
+    expect(words).toContain("10 000 rpm 167 Hz once per turn");
+  });
+
+  test("without motors is the lowest mode", () => {
+    expect(text(verdictSection(withoutMotors()))).toContain(
+      "The lowest mode lies at 160 Hz: arms flap, all together. The file has no motors",
+    );
+  });
+});
+
+describe("the ranking", () => {
+  test("has a row per place with its numbers, flags and causes", () => {
+    const { html } = rankingSection(analysed);
+    const rows = html.match(/<tr class="(best|fine|avoid)">.*?<\/tr>/gs) ?? [];
+    expect(rows.length).toBe(3);
+    const worst = text({ html: rows[2] });
+    for (const part of [
+      "12",
+      "9.6 to 16.8",
+      "roll 9.6",
+      "pitch 7.2",
+      "+15.6 dB",
+      "4.8",
+      "70.1 mm",
+    ]) {
+      expect(worst).toContain(part);
+    }
+    expect(worst).toContain("avoid: cantilevered");
+    expect(worst).toContain("62 % unbalance on mode 3");
+  });
+
+  test("tells modes from the motion of the whole craft among the causes", () => {
+    const causes = analysed.ranking?.candidates[0].causes ?? [];
+    expect(causes.map((c) => text(causeWords(c)))).toEqual([
+      `62 % unbalance on mode 2 (230 Hz, arms flap, diagonal pairs against each other; with &quot;${"&lt;img src=x onerror=document.title=&#39;p&#39;&gt;"}&quot; bending), met at 13 800 rpm`,
+      "20 % unbalance, which shakes the whole craft as one",
+    ]);
+  });
+
+  test("says why there is none", () => {
+    expect(text(rankingSection(withoutMotors()))).toContain("The file has no motors");
+    const { ranking: _, ...unplaced } = analysed;
+    expect(text(rankingSection(unplaced))).toContain("names no place");
+  });
+});
+
+describe("the modes", () => {
+  test("begin with the one that causes most at the best place", () => {
+    expect(firstMode(analysed)).toBe(2);
+    expect(firstMode(withoutMotors())).toBe(1);
+  });
+
+  test("are told in words", () => {
+    expect(modeWords(analysed, 1)).toBe(
+      `Mode 1, 160\u00a0Hz: arms flap, all together (symmetric left to right). Most of the energy of motion: ${HOSTILE.plate} 50\u00a0%, front left arm 20\u00a0%. The best place, “${HOSTILE.best}”, turns 11\u00a0% as much as the place that turns most here.`,
+    );
+  });
+
+  test("can be chosen by radio buttons, as far as their shapes are in the page", () => {
+    const { html } = modesSection(analysed, 2);
+    const radios = html.match(/<input type="radio"[^>]*>/g);
+    expect(radios).toEqual([
+      '<input type="radio" name="mode" value="1">',
+      '<input type="radio" name="mode" value="2" checked>',
+      '<input type="radio" name="mode" value="3" disabled>',
+    ]);
+  });
+});
+
+describe("the proof", () => {
+  const { evidence } = analysed.modes;
+
+  test("is told in words", () => {
+    expect(evidenceWords(evidence)).toBe(
+      "The equations were solved to a relative residual of 2.3\u00a0×\u00a010⁻¹⁰ at worst; the modes are orthogonal to each other within 1.1\u00a0×\u00a010⁻¹⁵. A factorisation at 700\u00a0Hz counts 9 modes below it, rigid-body motions included, and 9 were found: none is missing.",
+    );
+    expect(evidenceWords({ ...evidence, found: 8 })).toContain("do not trust");
+  });
+
+  test("of the masses compares the matrices with the drawing", () => {
+    const { mass } = analysed;
+    expect(agreement({ mass, assembledMass: mass })).toContain("to the last digits");
+    expect(agreement({ mass, assembledMass: { ...mass, mass: 1.01 * mass.mass } })).toContain(
+      "within 1\u00a0%",
+    );
+    expect(agreement({ mass })).toContain("held by supports");
+  });
+
+  test("stands beside materials, warnings and notes", () => {
+    const words = text(modelSection(analysed));
+    for (const part of [
+      "a warning about",
+      "10 mm",
+      "1 234",
+      "60 GPa",
+      "kappa 12.8",
+      "made up for tests",
+    ]) {
+      expect(words).toContain(part);
+    }
+  });
+});
+
+test("the masses list every part, heaviest first, and add up", () => {
+  const { html } = massesSection(analysed);
+  const listed = [...html.matchAll(/<tr class=""><th scope="row" class="">(.*?)<\/th>/g)];
+  expect(listed.length).toBe(analysed.mass.parts.length);
+  expect(listed[0][1]).toContain("onmouseover");
+  expect(analysed.mass.parts.reduce((m, p) => m + p.mass, 0)).toBeCloseTo(analysed.mass.mass, 12);
+});
+
+describe("the closing sections", () => {
+  test("say what the numbers cannot say", () => {
+    const words = text(limitsSection(analysed));
+    expect(words).toContain("not validated on real frames");
+    expect(words).toMatch(/kappa 12\.8.*28.*5\.3.*5 % to 20 %/);
+    expect(words).toContain("Comparing places on one frame is much surer");
+  });
+
+  test("tell how to check, propellers off", () => {
+    const words = text(checkSection(analysed));
+    expect(words).toContain("Take the propellers off");
+    expect(words).toContain("160 Hz (mode 1");
+  });
+
+  test("name the inputs, with a date only where there is one", () => {
+    const plain = text(inputsSection(analysed, INPUT));
+    expect(plain).toContain("ab".repeat(32));
+    expect(plain).toContain("--modes 3 &quot;&lt;x&gt;&quot;");
+    expect(plain).not.toContain("written");
+    const dated = inputsSection(analysed, { ...INPUT, created: "2026-11-25T10:00:00Z" });
+    expect(dated.html).toContain('<time datetime="2026-11-25T10:00:00Z">');
+  });
+});
