@@ -190,15 +190,19 @@ export function beamEnergy(K: Float64Array, u: Float64Array): BeamEnergy {
 
 /**
  * Shear energy that Euler-Bernoulli theory leaves out, J: V^2 L / (2 k G A) in both planes, with the
- * shear force V = 12 E I (w1 - w2)/L^3 + 6 E I (th1 + th2)/L^2 of the element's own displacements.
+ * shear force V that the element's own stiffness gives at its end. (In a tapered beam V is the
+ * derivative of the bending moment, which E I times the third derivative of w alone is not.)
+ *
+ * @param K of the element, local axes
+ * @param kGAy, kGAz over the element, N
  */
-export function omittedShearEnergy(L: number, c: BeamConstants, u: Float64Array): number {
-  const V = (EI: number, plane: typeof FLAT | typeof EDGE) => {
-    const [w1, t1, w2, t2] = plane.dof;
-    const slopes = plane.slope * (u[t1] + u[t2]);
-    return (12 * EI * (u[w1] - u[w2])) / L ** 3 + (6 * EI * slopes) / (L * L);
-  };
-  const flat = V(c.EIy, FLAT);
-  const edge = V(c.EIz, EDGE);
-  return (L / 2) * (flat ** 2 / c.kGAz + edge ** 2 / c.kGAy);
+export function omittedShearEnergy(
+  K: Float64Array,
+  L: number,
+  { kGAy, kGAz }: Pick<BeamConstants, "kGAy" | "kGAz">,
+  u: Float64Array,
+): number {
+  const endForce = (plane: typeof FLAT | typeof EDGE) =>
+    plane.dof.reduce((V, d) => V + K[12 * plane.dof[0] + d] * u[d], 0);
+  return (L / 2) * (endForce(FLAT) ** 2 / kGAz + endForce(EDGE) ** 2 / kGAy);
 }

@@ -1,18 +1,10 @@
 /** Modes of a problem up to a gap in the spectrum, to the accuracy asked for. */
 
 import { SolveError } from "../errors.ts";
-import { shiftedModes } from "./dense-modes.ts";
-import { findGap } from "./gap.ts";
-import { changeShift, type Problem, requireRigid } from "./problem.ts";
+import { iterateAt, type Problem, requireRigid } from "./problem.ts";
 import { type MeasuredModes, measure, roundingFloor } from "./quality.ts";
 import { rayleighRitz } from "./rayleigh-ritz.ts";
-import { type Found, searchLowest } from "./search.ts";
-import { betterShift } from "./shift.ts";
-
-/** Up to this many unknowns the dense path is faster (measured: about equal at 60 for 10 modes). */
-const SMALL = 60;
-/** Up to this many it is, when a third of all modes is wanted. */
-const MEDIUM = 400;
+import { searchLowest } from "./search.ts";
 
 /** A residual above this is never handed out, unless it is down to the rounding of K. */
 const ACCEPTABLE = 1e-8;
@@ -24,85 +16,63 @@ export interface FoundModes {
   readonly upper: number;
 }
 
-/** @throws SolveError when the modes cannot be had to an acceptable residual */
+/**
+ * Small problems take the same way as large ones: with 36 to 216 unknowns and 5 to 30 modes dense
+ * algebra was never faster, and twice as slow at 60.
+ *
+ * @throws SolveError when the modes cannot be had to an acceptable residual
+ */
 export function findModes(
   problem: Problem,
-  options: { readonly start?: Float64Array; readonly shift?: number },
-): FoundModes {
-  const { sparseK, sparseM, n, rigid, count } = problem;
-  const free = n - rigid.count;
-  const dense =
-    options.start === undefined && (free <= SMALL || (free <= MEDIUM && 3 * count >= free));
-  const { vectors, gap } = dense ? findDense(problem) : findSparse(problem, options);
-  const rough = measure(sparseK, sparseM, problem.shifted, rigid, vectors);
-  requireRigid(problem, rough.lambda[0]);
-  return { modes: polish(problem, rough), upper: gap.upper };
-}
-
-function findSparse(
-  problem: Problem,
   { start, shift }: { readonly start?: Float64Array; readonly shift?: number },
-): Omit<Found, "calls"> {
+): FoundModes {
+  const { sparseK, sparseM, rigid, work } = problem;
+  let widened = shift !== undefined;
   for (let tries = 0; ; tries++) {
-    const found = searchLowest(problem.operator, problem.rigid, {
+    const found = searchLowest(problem.operator, rigid, {
       count: problem.count,
-      sigma: problem.shifted.sigma,
+      sigma: problem.sigma,
       tolerance: problem.tolerance,
       random: problem.random,
       start,
-      judgeShift: shift === undefined && tries < 2,
+      judgeShift: !widened && tries < 2,
     });
-    problem.work.operatorCalls += found.calls;
-    if ("vectors" in found) return found;
-    changeShift(problem, found.better);
+    work.operatorCalls += found.calls;
+    if ("better" in found) {
+      problem.near = iterateAt(problem, found.better);
+      continue;
+    }
+    const rough = measure(sparseK, sparseM, problem.near, rigid, found.vectors);
+    requireRigid(problem, rough.lambda[0]);
+    const modes = polish(problem, rough);
+    const complaint = unacceptable(problem, modes);
+    if (complaint === undefined) return { modes, upper: found.gap.upper };
+    if (widened) throw new SolveError(complaint);
+    // The highest modes lose as many digits as theta has decades; a shift half way up the spectrum
+    // halves these. It takes more steps, and weighs the residuals of low modes less strictly.
+    widened = true;
+    const { lambda } = modes;
+    const lowest = Math.max(lambda[0], -problem.sigma);
+    iterateAt(problem, -Math.sqrt(lowest * lambda[lambda.length - 1]));
   }
-}
-
-function findDense(problem: Problem): Omit<Found, "calls"> {
-  const { K, M, n, rigid, count } = problem;
-  const deflated = rigid.V.subarray(0, n * rigid.count);
-  const solve = () => shiftedModes(K, M, n, problem.shifted.sigma, deflated);
-  let modes = solve();
-  const thetas = () => modes.lambda.map((l) => 1 / (l - problem.shifted.sigma));
-  const better = betterShift(thetas(), problem.shifted.sigma);
-  if (better !== undefined) {
-    changeShift(problem, better);
-    modes = solve();
-  }
-  const theta = thetas();
-  const residual = new Float64Array(theta.length);
-  const gap = findGap({ theta, residual, exhausted: true }, problem.shifted.sigma, count);
-  const { below, upper } = gap ?? { below: theta.length, upper: Number.POSITIVE_INFINITY };
-  const chosen = modes.phi.subarray(0, n * below);
-  // Exactly M-orthogonal to the rigid motions, and the highest freed from the lowest.
-  const vectors = rayleighRitz(problem.sparseK, problem.operator.multiplyMass, rigid, chosen);
-  return { vectors, gap: { below, upper } };
 }
 
 /**
- * Improves modes whose residual is above the tolerance: inverse iteration with Rayleigh-Ritz, until
- * all are below, down to rounding, or no longer falling.
- *
- * @throws SolveError when that leaves a residual that cannot be accepted
+ * Improves modes whose residual is above the tolerance: Rayleigh-Ritz, then inverse iteration with
+ * Rayleigh-Ritz, until all are below, down to rounding, or no longer falling.
  */
 export function polish(problem: Problem, given: MeasuredModes): MeasuredModes {
   const { sparseK, sparseM, n, rigid, operator, tolerance, work } = problem;
+  const { sigma } = problem.near;
   let modes = given;
   let before = Number.POSITIVE_INFINITY;
-  for (let round = 0; ; round++) {
+  for (let round = 0; round < 5; round++) {
     const residual = modes.residual.subarray(0, problem.count);
     const worst = residual.reduce((a, r) => Math.max(a, r), 0);
     if (worst <= tolerance) return modes;
-    const floor = roundingFloor(sparseK, sparseM, problem.shifted.sigma, modes);
+    const floor = roundingFloor(sparseK, sparseM, sigma, modes);
     if (residual.every((r, c) => r <= Math.max(tolerance, 4 * floor[c]))) return modes;
-    if (round > 4 || (round > 1 && worst > before / 2)) {
-      const bad = residual.findIndex((r, c) => !(r <= Math.max(ACCEPTABLE, 64 * floor[c])));
-      if (bad < 0) return modes;
-      throw new SolveError(
-        `mode ${bad + 1} (eigenvalue ${modes.lambda[bad].toPrecision(6)}) is found to a relative ` +
-          `residual of ${residual[bad].toPrecision(2)} only, where ${ACCEPTABLE} is required`,
-      );
-    }
+    if (round > 1 && worst > before / 2) return modes;
     before = worst;
     let Y = modes.phi;
     // With all modes at hand, inverse iteration would only drown the highest in the lowest.
@@ -112,6 +82,20 @@ export function polish(problem: Problem, given: MeasuredModes): MeasuredModes {
       work.operatorCalls += modes.lambda.length;
     }
     const improved = rayleighRitz(sparseK, operator.multiplyMass, rigid, Y);
-    modes = measure(sparseK, sparseM, problem.shifted, rigid, improved);
+    modes = measure(sparseK, sparseM, problem.near, rigid, improved);
   }
+  return modes;
+}
+
+/** What is wrong with the wanted modes; undefined when nothing is. */
+export function unacceptable(problem: Problem, modes: MeasuredModes): string | undefined {
+  const residual = modes.residual.subarray(0, problem.count);
+  if (residual.every((r) => r <= ACCEPTABLE)) return undefined;
+  const floor = roundingFloor(problem.sparseK, problem.sparseM, problem.near.sigma, modes);
+  const bad = residual.findIndex((r, c) => !(r <= Math.max(ACCEPTABLE, 64 * floor[c])));
+  if (bad < 0) return undefined;
+  return (
+    `mode ${bad + 1} (eigenvalue ${modes.lambda[bad].toPrecision(6)}) is found to a relative ` +
+    `residual of ${residual[bad].toPrecision(2)} only, where ${ACCEPTABLE} is required`
+  );
 }

@@ -3,7 +3,7 @@
 import { SolveError } from "../errors.ts";
 import { countBelow, type EigenvalueCount } from "./completeness.ts";
 import type { Factor } from "./factorise.ts";
-import { findModes, polish } from "./find-modes.ts";
+import { findModes, polish, unacceptable } from "./find-modes.ts";
 import { cutPlaces } from "./gap.ts";
 import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
 import { type Problem, stateProblem } from "./problem.ts";
@@ -54,7 +54,7 @@ export interface Evidence {
   /** Vectors sent through (K - sigma M)^-1. */
   readonly operatorCalls: number;
   readonly factorisations: number;
-  /** sigma of the iteration. */
+  /** sigma below the lowest mode, of `factor` and of the residuals. */
   readonly shift: number;
   /** mu of the count below. */
   readonly checkShift: number;
@@ -103,7 +103,7 @@ function prove(
   const last = modes.lambda.length - 1;
   const lambda = modes.lambda[last];
   const phi = modes.phi.subarray(last * n);
-  const places = cutPlaces(lambda, upper, problem.shifted.sigma);
+  const places = cutPlaces(lambda, upper, problem.near.sigma);
   const count = countBelow(symbolic, K, M, places, { lambda, phi });
   work.factorisations += count.attempts;
   for (let repairs = 0; ; repairs++) {
@@ -138,9 +138,8 @@ function addMissing(
   known.count = rigid.count;
   known.V.set(modes.phi, n * rigid.count);
   extendBasis(known, modes.lambda.length, operator.multiplyMass);
-  const { sigma } = problem.shifted;
   const more = searchMissing(operator, known, mu, missing, {
-    sigma,
+    sigma: problem.sigma,
     tolerance: problem.tolerance,
     random: problem.random,
   });
@@ -148,11 +147,14 @@ function addMissing(
   const all = new Float64Array(modes.phi.length + more.vectors.length);
   all.set(modes.phi);
   all.set(more.vectors, modes.phi.length);
-  return polish(problem, measure(sparseK, sparseM, problem.shifted, rigid, all));
+  const merged = polish(problem, measure(sparseK, sparseM, problem.near, rigid, all));
+  const complaint = unacceptable(problem, merged);
+  if (complaint !== undefined) throw new SolveError(complaint);
+  return merged;
 }
 
 function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount): ModeSet {
-  const { n, rigid, symbolic, shifted, work } = problem;
+  const { n, rigid, symbolic, near, work } = problem;
   const size = Math.min(problem.count, modes.lambda.length);
   const residuals = modes.residual.slice(0, size);
   const phi = modes.phi.slice(0, n * size);
@@ -161,7 +163,7 @@ function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount):
     lambda: modes.lambda.slice(0, size),
     phi,
     rigid: rigid.V.slice(0, n * rigid.count),
-    factor: shifted.factor,
+    factor: near.factor,
     evidence: {
       residuals,
       maxResidual: residuals.reduce((a, b) => Math.max(a, b), 0),
@@ -169,7 +171,7 @@ function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount):
       orthogonality: orthogonalityError(rigid, modes, size),
       operatorCalls: work.operatorCalls,
       factorisations: work.factorisations,
-      shift: shifted.sigma,
+      shift: near.sigma,
       checkShift: count.mu,
       expectedBelow: expectedBelow(rigid, modes, count.mu),
       countedBelow: count.below,

@@ -7,7 +7,7 @@ import { multiplyBlock } from "./product.ts";
 import { fixedSeedGenerator } from "./random.ts";
 import { factoriseBelow, guessShift, type ShiftedFactor } from "./shift.ts";
 import { shiftInvert } from "./shift-invert.ts";
-import { requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
+import { diagonal, requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
 import { analysePattern, type Symbolic } from "./symbolic.ts";
 
 export interface Problem {
@@ -25,9 +25,11 @@ export interface Problem {
   /** M-orthonormal basis of the deflated motions. */
   readonly rigid: MBasis;
   readonly random: () => number;
-  /** The shift in use and the operator that goes with it; they change together. */
-  shifted: ShiftedFactor;
+  /** The shift next to the lowest mode: residuals are weighed with its factor. */
+  near: ShiftedFactor;
+  /** The operator of the iteration and its sigma, as a rule that of `near`. */
   operator: ShiftInvert;
+  sigma: number;
   /** What was spent. */
   readonly work: { operatorCalls: number; factorisations: number };
 }
@@ -66,7 +68,7 @@ export function stateProblem(
   }
   const sparseM = withoutZeros(M);
   const rigid = orthonormalise(sparseM, deflate);
-  const shifted = factoriseBelow(symbolic, K, M, shift ?? guessShift(K, M));
+  const near = factoriseBelow(symbolic, K, M, shift ?? guessShift(K, M));
   return {
     K,
     M,
@@ -78,17 +80,20 @@ export function stateProblem(
     symbolic,
     rigid,
     random: fixedSeedGenerator(),
-    shifted,
-    operator: shiftInvert(shifted.factor, sparseM),
-    work: { operatorCalls: 0, factorisations: shifted.attempts },
+    near,
+    operator: shiftInvert(near.factor, sparseM),
+    sigma: near.sigma,
+    work: { operatorCalls: 0, factorisations: near.attempts },
   };
 }
 
-/** Moves the problem to another shift. */
-export function changeShift(problem: Problem, sigma: number): void {
-  problem.shifted = factoriseBelow(problem.symbolic, problem.K, problem.M, sigma);
-  problem.operator = shiftInvert(problem.shifted.factor, problem.sparseM);
-  problem.work.factorisations += problem.shifted.attempts;
+/** Lets the iteration work at another shift. */
+export function iterateAt(problem: Problem, sigma: number): ShiftedFactor {
+  const shifted = factoriseBelow(problem.symbolic, problem.K, problem.M, sigma);
+  problem.operator = shiftInvert(shifted.factor, problem.sparseM);
+  problem.sigma = shifted.sigma;
+  problem.work.factorisations += shifted.attempts;
+  return shifted;
 }
 
 function orthonormalise(M: SymmetricSparse, vectors: readonly Float64Array[]): MBasis {
@@ -118,13 +123,17 @@ function orthonormalise(M: SymmetricSparse, vectors: readonly Float64Array[]): M
 }
 
 /** @throws SolveError when a deflated motion strains the structure */
-export function requireRigid({ sparseK, rigid, n }: Problem, lowest: number): void {
+export function requireRigid({ K, sparseK, rigid, n }: Problem, lowest: number): void {
   const KR = new Float64Array(n * rigid.count);
+  const diagonalOfK = diagonal(K);
   multiplyBlock(KR, sparseK, rigid.V, rigid.count);
   for (let c = 0; c < rigid.count; c++) {
     let energy = 0;
     for (let i = c * n; i < (c + 1) * n; i++) energy += rigid.V[i] * KR[i];
-    if (energy > 1e-3 * lowest) {
+    // A mechanism brings the lowest mode itself down to rounding; so much is allowed in any case.
+    let rounding = 0;
+    for (let i = 0; i < n; i++) rounding += diagonalOfK[i] * rigid.V[c * n + i] ** 2;
+    if (energy > Math.max(1e-3 * lowest, 1e-12 * rounding)) {
       throw new SolveError(
         `vector ${c} to deflate is no rigid-body motion: its Rayleigh quotient is ` +
           `${energy.toPrecision(3)}, the lowest mode found has ${lowest.toPrecision(3)}`,

@@ -1,6 +1,7 @@
 /** Where a mode's energy sits: by part and by kind of motion. */
 
 import {
+  type BeamConstants,
   type BeamEnergy,
   type BeamTheory,
   beamEnergy,
@@ -111,12 +112,17 @@ function beamSharer(element: BeamElement, mesh: Mesh, theory: BeamTheory) {
   const { length, sections, axes, part } = element;
   if (mesh.parts[part].kind === "standoff") return undefined;
   const { K } = beamMatrices(length, sections, theory);
+  // Flexibilities add along the element: the mean of 1/kGA.
+  const mean = (f: (c: BeamConstants) => number) =>
+    sections.length / sections.reduce((sum, c) => sum + 1 / f(c), 0);
+  const kGAy = mean((c) => c.kGAy);
+  const kGAz = mean((c) => c.kGAz);
   return (energy: Growing, u: Float64Array) => {
     const local = toLocal(u, axes);
     const own = beamEnergy(K, local);
     for (const k of ["axial", "torsion", "flat", "edge"] as const) energy.beams[k] += own[k];
     if (theory !== "timoshenko") {
-      energy.omittedShear += omittedShearEnergy(length, sections[0], local);
+      energy.omittedShear += omittedShearEnergy(K, length, { kGAy, kGAz }, local);
     }
   };
 }

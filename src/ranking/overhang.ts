@@ -10,7 +10,7 @@ import type { Overhang } from "./types.ts";
 const SHORT = 8;
 /** A mode belongs to an overhang when its plate holds this share of the strain energy ... */
 const PLATE_STRAIN = 0.3;
-/** ... and the overhang moves this many times more than the frame on the whole. */
+/** ... and the overhang moves this many times more than the rest of the frame. */
 const LIVELY = 2.5;
 
 type Direction = Overhang["direction"];
@@ -112,7 +112,7 @@ function carriedMass(
 }
 
 /**
- * The overhang's own mode: among the modes in which its plate strains and its nodes outmove the frame,
+ * The overhang's own mode: among the modes in which its plate strains and its nodes outmove the rest,
  * up to an octave above the lowest of them, the one in which the plate strains most.
  */
 function localMode(
@@ -128,12 +128,13 @@ function localMode(
   const nodes = Array.from(grid.nodeAt).filter(
     (n) => n >= 0 && sign * (mesh.xyz[3 * n + axis] - from) > 0,
   );
-  const everywhere = Array.from({ length: mesh.xyz.length / 3 }, (_, i) => i);
+  const on = new Set(nodes);
+  const rest = Array.from({ length: mesh.xyz.length / 3 }, (_, i) => i).filter((i) => !on.has(i));
   const name = model.plates[number].name;
   const own = modes.described.flatMap((d) => {
     const strain = d.shares.find((s) => s.kind === "plate" && s.part === name)?.strain ?? 0;
     const shape = modes.shapes[d.number - 1];
-    const lively = strain >= PLATE_STRAIN && rms(nodes, shape) > LIVELY * rms(everywhere, shape);
+    const lively = strain >= PLATE_STRAIN && rms(nodes, shape) > LIVELY * rms(rest, shape);
     return lively ? [{ mode: d.number, frequency: d.frequency, strain }] : [];
   });
   const octave = own.filter((m) => m.frequency <= 2 * own[0].frequency);

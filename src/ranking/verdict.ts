@@ -68,17 +68,16 @@ function matters(open: readonly RankedCandidate[]): string {
 
 function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[]): string {
   const hard = ranked.filter(isHard);
-  if (hard.length > 0) {
-    return hard
-      .map((c) => {
-        const kinds = c.flags.filter((f) => f.hard).map((f) => f.kind);
-        const louder = c.decibel >= 1 ? `, ${db(c.decibel)} more than the quietest` : "";
-        return `Not at "${c.candidate.name}": ${kinds.join(", ")} (${rate(c.gyro)} rms${louder}).`;
-      })
-      .join(" ");
-  }
-  const lively = overhangs.filter((o) => o.flagged);
-  return lively.map((o) => `Keep the stack off the overhang: ${o.text}.`).join(" ");
+  const places = hard.map((c) => {
+    const kinds = c.flags.filter((f) => f.hard).map((f) => f.kind);
+    const louder = c.decibel >= 1 ? `, ${db(c.decibel)} more than the quietest` : "";
+    return `Not at "${c.candidate.name}": ${kinds.join(", ")} (${rate(c.gyro)} rms${louder}).`;
+  });
+  const told = new Set(hard.flatMap((c) => c.flags.map((f) => f.text)));
+  const others = overhangs
+    .filter((o) => o.flagged && !told.has(o.text))
+    .map((o) => `Keep the stack off the overhang: ${o.text}.`);
+  return [...places, ...others].join(" ");
 }
 
 function cause(best: RankedCandidate): string {

@@ -1,0 +1,47 @@
+/** One frame up to the forced response, with every intermediate result at hand. */
+
+import { type AnalyseOptions, type Prepared, prepare } from "../../src/analyse.ts";
+import type { Excitation } from "../../src/excitation/types.ts";
+import type { FrameFile } from "../../src/frame/types.ts";
+import { assemble, type System } from "../../src/matrices/assemble.ts";
+import { type SolvedModes, solveModes } from "../../src/modes/solve.ts";
+import { type Harmonics, harmonics, type ResidualMotion } from "../../src/response/harmonic.ts";
+import { residualMotions } from "../../src/response/residual.ts";
+import { boardSensor, type Sensor } from "../../src/response/sensor.ts";
+
+export interface Shaken extends Prepared {
+  readonly excitation: Excitation;
+  readonly system: System;
+  readonly solved: SolvedModes;
+  readonly residuals: readonly ResidualMotion[];
+  readonly h: Harmonics;
+  /** of the model's candidates */
+  readonly sensors: readonly Sensor[];
+}
+
+/** All modes there are. */
+export const ALL = 1_000_000;
+
+export function shake(file: FrameFile, options: AnalyseOptions = {}): Shaken {
+  const prepared = prepare(file, options);
+  const { model, mesh, mass, excitation } = prepared;
+  if (!excitation) throw new Error("this frame has no propulsion");
+  const system = assemble(mesh, model);
+  const solved = solveModes(model, mesh, system, mass.cg, options.modes);
+  const { modes, rigidShapes, factor, shift } = solved;
+  const residuals = residualMotions(system, mesh, modes, model.rotors, factor, shift);
+  const h = harmonics(mesh, modes, rigidShapes, model.rotors, residuals, excitation);
+  const sensors = model.candidates.map((c) => {
+    const sensor = boardSensor(mesh, c);
+    if (!sensor) throw new Error(`"${c.name}" has no plate under it`);
+    return sensor;
+  });
+  return { ...prepared, excitation, system, solved, residuals, h, sensors };
+}
+
+/** The same without the modes left out. */
+export function withoutResiduals({ h }: Shaken): Harmonics {
+  const none = new Float64Array(h.shapes[0].length);
+  const zero = { sideX: none, sideY: none, thrust: none, torque: none };
+  return { ...h, residuals: h.residuals.map(() => zero) };
+}
