@@ -71,7 +71,7 @@ export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared
     mesh,
     mass,
     ...(excitation && { excitation }),
-    warnings: model.warnings,
+    warnings: [...model.warnings, ...(excitation?.warnings ?? [])],
   };
 }
 
@@ -104,8 +104,9 @@ function solve(
   options.progress?.("finding the natural frequencies");
   const solved = solveModes(model, mesh, system, mass.cg, options.modes);
   const held = mesh.fixed.length > 0;
+  const shaken = prepared.excitation && highestFrequency(prepared.excitation);
   const assembledMass = held ? undefined : massFromMatrices(system, mesh, mass.cg);
-  const warnings = [...prepared.warnings, ...modeWarnings(solved.modes)];
+  const warnings = [...prepared.warnings, ...modeWarnings(solved.modes, shaken)];
   if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {
     warnings.push("the mass matrix does not agree with the drawing; please report this frame");
   }

@@ -3,7 +3,7 @@
 import { inputError } from "../errors.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { Rotor } from "../model/types.ts";
-import { mixRows, mixWeights, speedGrid } from "./mix.ts";
+import { mixRows, mixWeights, outsideBand, speedGrid } from "./mix.ts";
 import { orderForces } from "./orders.ts";
 import { motorSpeeds } from "./speeds.ts";
 import type { Excitation } from "./types.ts";
@@ -25,7 +25,9 @@ export function excite(
   }
   const { name, rows } = mixRows(file.flightMix, speeds);
   const grid = speedGrid(speeds);
-  return { speeds, orders, mixName: name, mix: rows, grid, weights: mixWeights(rows, grid) };
+  const weights = mixWeights(rows, grid);
+  const warnings = outsideBand(rows, grid);
+  return { speeds, orders, mixName: name, mix: rows, grid, weights, warnings };
 }
 
 /** The highest frequency at which anything shakes, Hz. */

@@ -63,10 +63,22 @@ export function mixWeights(rows: readonly MixRow[], grid: Float64Array): Float64
   for (const row of rows) {
     const bell = grid.map((w) => Math.exp(-0.5 * ((w - row.speed) / row.spread) ** 2));
     const sum = bell.reduce((a, b) => a + b, 0);
-    // A row whose speed lies outside the band puts its whole share at the nearer end.
+    // A row whose speed lies outside the band puts its whole share at the nearer end (see outside).
     if (sum > 1e-12)
       for (let i = 0; i < grid.length; i++) weights[i] += (row.share * bell[i]) / sum;
     else weights[row.speed < grid[0] ? 0 : grid.length - 1] += row.share;
   }
   return weights;
+}
+
+/** Rows whose speed lies outside the band considered, for a warning. */
+export function outsideBand(rows: readonly MixRow[], grid: Float64Array): string[] {
+  const rpm = (omega: number) => Math.round((omega * 60) / (2 * Math.PI));
+  const [low, full] = [grid[0], grid[grid.length - 1]];
+  return rows
+    .filter((r) => r.speed < low * (1 - 1e-9) || r.speed > full * (1 + 1e-9))
+    .map(
+      (r) =>
+        `the flight mix asks for ${rpm(r.speed)} rpm (${r.name}), outside the speeds considered (${rpm(low)} to ${rpm(full)} rpm); that share counts at the nearer end`,
+    );
 }

@@ -1,7 +1,7 @@
 /** The harmonic forces of one rotor, each growing with the square of its speed. */
 
 import type { ExcitationDef, PropulsionDef } from "../frame/types.ts";
-import { AIR_DENSITY, thrustFactor } from "./speeds.ts";
+import { AIR_DENSITY } from "./speeds.ts";
 import type { OrderForce, Speeds } from "./types.ts";
 
 /** Share of the ideal induced power in what a small propeller takes; common practice, no source. */
@@ -19,10 +19,10 @@ export function residualUnbalance(mass: number, grade: number, fullSpeed: number
 /**
  * Propeller torque per thrust, m: Q/T = P/(omega T) with P = T sqrt(T/(2 rho A))/FM (momentum
  * theory); independent of speed because T grows with omega^2.
+ *
+ * @param k in T = k omega^2, N s^2
  */
-export function torquePerThrust(p: PropulsionDef): number {
-  const { thrustCoefficient, diameter } = p.propeller;
-  const k = thrustFactor(thrustCoefficient, diameter);
+export function torquePerThrust(k: number, diameter: number): number {
   const area = (Math.PI / 4) * diameter ** 2;
   return Math.sqrt(k / (2 * AIR_DENSITY * area)) / FIGURE_OF_MERIT;
 }
@@ -34,8 +34,8 @@ export function orderForces(
   speeds: Speeds,
   rotatingMass: number,
 ): OrderForce[] {
-  const k = thrustFactor(p.propeller.thrustCoefficient, p.propeller.diameter);
-  const torque = k * torquePerThrust(p);
+  const k = speeds.thrustFactor;
+  const torque = k * torquePerThrust(k, p.propeller.diameter);
   const blades = p.propeller.blades;
   const U = e.unbalance ?? residualUnbalance(rotatingMass, e.balanceGrade, speeds.full);
   const gmm = (U * 1e6).toPrecision(3);

@@ -22,14 +22,18 @@ export function thrustFactor(thrustCoefficient: number, diameter: number): numbe
  * @param motors how many share the lift
  */
 export function motorSpeeds(p: PropulsionDef, mass: number, motors: number): Speeds {
-  const k = thrustFactor(p.propeller.thrustCoefficient, p.propeller.diameter);
   const weight = (mass * GRAVITY) / motors;
-  const hover = p.speeds.hover ?? Math.sqrt(weight / k);
+  // A hover speed that is given says more about the propeller than a coefficient from a table.
+  const k =
+    p.speeds.hover !== undefined
+      ? weight / p.speeds.hover ** 2
+      : thrustFactor(p.propeller.thrustCoefficient, p.propeller.diameter);
+  const hover = Math.sqrt(weight / k);
   const full = p.speeds.full ?? p.loadedSpeedFraction * p.motor.kv * p.cells * p.cellVoltage;
   const low = Math.min(p.speeds.idle ?? LOW_SHARE * hover, hover);
   const notes = [
     p.speeds.hover !== undefined
-      ? "hover speed: given in the file"
+      ? "hover speed: given in the file; the propeller's thrust follows from it and the weight"
       : `hover speed: thrust = weight, T = CT rho n^2 D^4 with CT ${p.propeller.thrustCoefficient} and air at ${AIR_DENSITY} kg/m3`,
     p.speeds.full !== undefined
       ? "full speed: given in the file"
@@ -48,6 +52,7 @@ export function motorSpeeds(p: PropulsionDef, mass: number, motors: number): Spe
     hover,
     full: Math.max(full, 1.05 * hover),
     hoverThrust: weight,
+    thrustFactor: k,
     fullThrust: k * full * full,
     thrustToWeight: (k * full * full) / weight,
     notes,

@@ -9,6 +9,8 @@ export interface Speeds {
   /** N per motor */
   readonly hoverThrust: number;
   readonly fullThrust: number;
+  /** k in thrust = k omega^2 of one motor, N s^2 */
+  readonly thrustFactor: number;
   readonly thrustToWeight: number;
   /** how each number came about, for people */
   readonly notes: readonly string[];
@@ -46,4 +48,6 @@ export interface Excitation {
   readonly grid: Float64Array;
   /** weights of the grid's speeds, summing to 1 (size s) */
   readonly weights: Float64Array;
+  /** what a user should know of it */
+  readonly warnings: readonly string[];
 }

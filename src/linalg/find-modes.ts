@@ -1,8 +1,8 @@
 /** Modes of a problem up to a gap in the spectrum, to the accuracy asked for. */
 
 import { SolveError } from "../errors.ts";
-import { iterateAt, type Problem, requireRigid } from "./problem.ts";
-import { type MeasuredModes, measure, roundingFloor } from "./quality.ts";
+import { iterateAt, type Problem } from "./problem.ts";
+import { type MeasuredModes, measure, rigidStrain, roundingFloor } from "./quality.ts";
 import { rayleighRitz } from "./rayleigh-ritz.ts";
 import { searchLowest } from "./search.ts";
 
@@ -43,13 +43,13 @@ export function findModes(
       continue;
     }
     const rough = measure(sparseK, sparseM, problem.near, rigid, found.vectors);
-    requireRigid(problem, rough.lambda[0]);
+    requireRigid(problem, rough);
     const modes = polish(problem, rough);
     const complaint = unacceptable(problem, modes);
     if (complaint === undefined) return { modes, upper: found.gap.upper };
     if (widened) throw new SolveError(complaint);
     // The highest modes lose as many digits as theta has decades; a shift half way up the spectrum
-    // halves these. It takes more steps, and weighs the residuals of low modes less strictly.
+    // halves these. It takes more steps, so it is not the first choice.
     widened = true;
     const { lambda } = modes;
     const lowest = Math.max(lambda[0], -problem.sigma);
@@ -97,5 +97,17 @@ export function unacceptable(problem: Problem, modes: MeasuredModes): string | u
   return (
     `mode ${bad + 1} (eigenvalue ${modes.lambda[bad].toPrecision(6)}) is found to a relative ` +
     `residual of ${residual[bad].toPrecision(2)} only, where ${ACCEPTABLE} is required`
+  );
+}
+
+/** @throws SolveError when the deflated motions strain the structure */
+function requireRigid({ sparseK, rigid, near }: Problem, modes: MeasuredModes): void {
+  const strain = rigidStrain(sparseK, near.sigma, rigid, modes);
+  const bad = strain.findIndex((s) => s > ACCEPTABLE);
+  if (bad < 0) return;
+  throw new SolveError(
+    "the vectors to deflate are no rigid-body motions of this structure: they strain it, and bend " +
+      `mode ${bad + 1} (eigenvalue ${modes.lambda[bad].toPrecision(6)}) by ` +
+      `${strain[bad].toPrecision(2)} of itself, where ${ACCEPTABLE} is allowed`,
   );
 }

@@ -7,7 +7,7 @@ import { multiplyBlock } from "./product.ts";
 import { fixedSeedGenerator } from "./random.ts";
 import { factoriseBelow, guessShift, type ShiftedFactor } from "./shift.ts";
 import { shiftInvert } from "./shift-invert.ts";
-import { diagonal, requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
+import { requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
 import { analysePattern, type Symbolic } from "./symbolic.ts";
 
 export interface Problem {
@@ -120,24 +120,4 @@ function orthonormalise(M: SymmetricSparse, vectors: readonly Float64Array[]): M
     }
   }
   return basis;
-}
-
-/** @throws SolveError when a deflated motion strains the structure */
-export function requireRigid({ K, sparseK, rigid, n }: Problem, lowest: number): void {
-  const KR = new Float64Array(n * rigid.count);
-  const diagonalOfK = diagonal(K);
-  multiplyBlock(KR, sparseK, rigid.V, rigid.count);
-  for (let c = 0; c < rigid.count; c++) {
-    let energy = 0;
-    for (let i = c * n; i < (c + 1) * n; i++) energy += rigid.V[i] * KR[i];
-    // A mechanism brings the lowest mode itself down to rounding; so much is allowed in any case.
-    let rounding = 0;
-    for (let i = 0; i < n; i++) rounding += diagonalOfK[i] * rigid.V[c * n + i] ** 2;
-    if (energy > Math.max(1e-3 * lowest, 1e-12 * rounding)) {
-      throw new SolveError(
-        `vector ${c} to deflate is no rigid-body motion: its Rayleigh quotient is ` +
-          `${energy.toPrecision(3)}, the lowest mode found has ${lowest.toPrecision(3)}`,
-      );
-    }
-  }
 }

@@ -33,7 +33,7 @@ export interface MeasuredModes {
  * softly mounted bodies, 3700), 1e-9 and 2e-8 (19 000).
  *
  * @param factor of A
- * @param rigid M-orthonormal motions that are kept out of Y; their share of r is rounding
+ * @param rigid M-orthonormal motions that are kept out of Y; requireRigid judges their share of r
  */
 export function measure(
   K: SymmetricSparse,
@@ -98,6 +98,38 @@ export function roundingFloor(
   );
   const largest = f.reduce((a, x) => Math.max(a, x), 0);
   return f.map((x) => Math.sqrt(x * largest));
+}
+
+/**
+ * max |R' K phi_k| / (lambda_k - sigma) for each mode: the angle by which motions that are not quite
+ * rigid bend the mode. What the rounding of K explains does not count.
+ */
+export function rigidStrain(
+  K: SymmetricSparse,
+  sigma: number,
+  { n, count, V }: MBasis,
+  { lambda, phi }: MeasuredModes,
+): Float64Array {
+  const modes = lambda.length;
+  const R = V.subarray(0, n * count);
+  const coupling = (A: Float64Array, B: Float64Array, values: Float64Array) => {
+    const KA = new Float64Array(n * count);
+    multiplyBlock(KA, { pattern: K.pattern, values }, A, count);
+    const C = new Float64Array(count * modes);
+    innerProducts(C, KA, count, B, modes, n);
+    return C;
+  };
+  const worst = (C: Float64Array) => {
+    const out = new Float64Array(modes);
+    C.forEach((c, q) => {
+      out[q % modes] = Math.max(out[q % modes], Math.abs(c) / (lambda[q % modes] - sigma));
+    });
+    return out;
+  };
+  const C = coupling(R, phi, K.values);
+  if (worst(C).every((s) => s < 1e-9)) return worst(C);
+  const rounding = coupling(R.map(Math.abs), phi.map(Math.abs), K.values.map(Math.abs));
+  return worst(C.map((c, q) => (Math.abs(c) <= 32 * Number.EPSILON * rounding[q] ? 0 : c)));
 }
 
 /** max |v_i' M v_j - delta_ij| over the rigid basis and the first `count` modes together. */

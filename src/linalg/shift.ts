@@ -70,9 +70,11 @@ export function factoriseBelow(
 }
 
 /**
- * From the largest theta = 1 / (lambda - sigma): a shift at minus the lowest eigenvalue that is not zero, when sigma is too far from it: above
- * 100 times that far it costs steps, and below 1/100 of it zero eigenvalues that nobody deflated
+ * A shift at minus the lowest eigenvalue that is not zero, when sigma is too far from it: above 100
+ * times that far it costs steps, and below 1/100 of it zero eigenvalues that nobody deflated
  * (theta = -1 / sigma) would take digits from the rest.
+ *
+ * @param theta the largest values of 1 / (lambda - sigma), descending
  */
 export function betterShift(theta: Float64Array, sigma: number): number | undefined {
   const lambda = theta.map((t) => sigma + 1 / t);

@@ -2,11 +2,12 @@
 
 import { type BeamTheory, beamMatrices } from "../element/beam.ts";
 import { cellMass } from "../element/cell-mass.ts";
+import { padMatrix } from "../element/pad.ts";
 import { cellStiffness } from "../element/plate-cell.ts";
 import { polygonPoints } from "../element/quadrature.ts";
 import { rigidMass } from "../element/rigid-mass.ts";
 import { toGlobal } from "../element/rotation.ts";
-import { groundSpringMatrix, padMatrix, springMatrix } from "../element/spring.ts";
+import { groundSpringMatrix, springMatrix } from "../element/spring.ts";
 import type { CellElement, Mesh } from "../mesh/types.ts";
 import { rectangle } from "../model/polygon.ts";
 import type { Model, PlatePart } from "../model/types.ts";
@@ -60,11 +61,11 @@ export function* elementMatrices(
       : { nodes: [a, b], K: toGlobal(springMatrix(e.k), 12, e.axes), part: e.part };
   }
   for (const e of mesh.pads) {
-    for (let i = 0; i < e.patch.nodes.length; i++) {
-      const node = e.patch.nodes[i];
-      const r = [0, 1, 2].map((d) => mesh.xyz[3 * node + d] - mesh.xyz[3 * e.node + d]);
-      const k = [0, 1, 2].map((d) => e.patch.weights[i] * e.k[d]);
-      yield { nodes: [node, e.node], K: padMatrix(k, r), part: e.part };
+    const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 3);
+    const contact = e.patch.centre[2] + e.face;
+    for (const { nodes, points } of e.patch.pieces) {
+      const K = padMatrix(e.k, points, body, contact, e.face);
+      yield { nodes: [...nodes, e.node], K, part: e.part };
     }
   }
   for (const e of mesh.masses) {

@@ -114,9 +114,10 @@ function holdRoot(
   });
   for (const plate of held.plates) {
     const under = patch(plate);
-    const thickness = (arm.thickness + model.plates[plate].thickness) / 2;
-    const k = faceStiffness(arm.strip.Gxz, under.area, thickness);
-    draft.pads.push({ node: block, patch: under, k, part });
+    const { thickness, z } = model.plates[plate];
+    const k = faceStiffness(arm.strip.Gxz, under.area, (arm.thickness + thickness) / 2);
+    const face = (Math.sign(arm.root[2] - z) * thickness) / 2;
+    draft.pads.push({ node: block, patch: under, face, k, part });
   }
   draft.masses.push({ node: block, part: armPart, ...insertedEnd(arm, held.inserted, axes) });
   const root = armSection(arm, 0);

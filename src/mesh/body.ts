@@ -50,8 +50,8 @@ export function meshBody(
   const [x, y, z] = body.cg;
   if (hold.kind === "rigid") {
     const node = addNode(draft, x, y, z);
-    // Three screws and more hold a body by their positions; one or two also by their heads.
-    const motions = hold.screws.length >= 3 ? TRANSLATIONS : ALL_MOTIONS;
+    // Three screws and more hold a body by their positions; fewer, or a row of them, by their heads.
+    const motions = inARow(hold.screws) ? ALL_MOTIONS : TRANSLATIONS;
     for (const [sx, sy] of hold.screws) {
       const to = { patch: footOn(site, host.plate, sx, sy, hold.footprint, path) };
       draft.rigidTies.push({ node, to, motions });
@@ -61,17 +61,30 @@ export function meshBody(
   if (hold.kind === "spread") return spread(site, body, hold.area, part, patch);
   if (hold.kind === "soft") {
     // The pad lies on the plate's face: the body's node sits there, not at the centre of gravity.
-    const face = plate.z + (Math.sign(z - plate.z) * plate.thickness) / 2;
-    const node = addNode(draft, x, y, face);
+    const face = (Math.sign(z - plate.z) * plate.thickness) / 2;
+    const node = addNode(draft, x, y, plate.z + face);
     const mount = addPart(draft, {
       name: `${body.name} mount`,
       kind: "mount",
       lossFactor: hold.lossFactor,
     });
-    draft.pads.push({ node, patch: patch(hold.area), k: hold.stiffness, part: mount });
+    draft.pads.push({ node, patch: patch(hold.area), face, k: hold.stiffness, part: mount });
     return carry(node);
   }
   throw new Error(`a body on a plate is never held "${hold.kind}"`);
+}
+
+/** Whether points span no area: fewer than three, or all on a line. */
+function inARow(points: readonly (readonly [number, number])[]): boolean {
+  const n = points.length;
+  const [mx, my] = [0, 1].map((i) => points.reduce((s, p) => s + p[i], 0) / n);
+  let [xx, yy, xy] = [0, 0, 0];
+  for (const [x, y] of points) {
+    xx += (x - mx) ** 2;
+    yy += (y - my) ** 2;
+    xy += (x - mx) * (y - my);
+  }
+  return xx * yy - xy * xy <= 1e-6 * (xx + yy) ** 2;
 }
 
 /**

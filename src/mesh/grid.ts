@@ -16,11 +16,17 @@ const WHOLE = 1e-12;
  */
 const FLOOR = 1e-6;
 
-/** Number of cells along each side for a mesh size; at least two, so that a plate can bend. */
+/**
+ * Least number of cells along a side: in-plane bending of a strip n cells wide is (1 + 2/n^2) too
+ * stiff, and narrow decks are where it shows.
+ */
+const LEAST_CELLS = 6;
+
+/** Number of cells along each side for a mesh size. */
 export function gridShape(plate: PlatePart, size: number) {
   const [x0, y0, x1, y1] = bounds(plate.outline);
-  const nx = Math.max(2, Math.ceil((x1 - x0) / size - 1e-6));
-  const ny = Math.max(2, Math.ceil((y1 - y0) / size - 1e-6));
+  const nx = Math.max(LEAST_CELLS, Math.ceil((x1 - x0) / size - 1e-6));
+  const ny = Math.max(LEAST_CELLS, Math.ceil((y1 - y0) / size - 1e-6));
   return { x0, y0, nx, ny, a: (x1 - x0) / nx, b: (y1 - y0) / ny };
 }
 

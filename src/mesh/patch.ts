@@ -6,54 +6,66 @@
 
 import { polygonPoints } from "../element/quadrature.ts";
 import { bounds, clipToConvex, type Polygon } from "../model/polygon.ts";
-import type { Patch, PlateGrid } from "./types.ts";
+import type { Patch, PatchPiece, PlateGrid } from "./types.ts";
 
 /**
  * @param shape convex, anticlockwise
  * @returns undefined when no part of the shape lies on the plate
  */
 export function patchOn(grid: PlateGrid, shape: Polygon): Patch | undefined {
+  const pieces = piecesOf(grid, shape);
+  const area = pieces.reduce((sum, p) => sum + total(p.points.w), 0);
+  if (!(area > 0)) return undefined;
   const weight = new Map<number, number>();
-  let area = 0;
   let mx = 0;
   let my = 0;
+  for (const { nodes, points } of pieces) {
+    const { s, t, x, y, w } = points;
+    for (let k = 0; k < w.length; k++) {
+      w[k] /= area;
+      const N = [(1 - s[k]) * (1 - t[k]), s[k] * (1 - t[k]), s[k] * t[k], (1 - s[k]) * t[k]];
+      nodes.forEach((n, c) => {
+        weight.set(n, (weight.get(n) ?? 0) + w[k] * N[c]);
+      });
+      mx += w[k] * x[k];
+      my += w[k] * y[k];
+    }
+  }
+  const nodes = [...weight.keys()].sort((p, q) => p - q);
+  return {
+    nodes: Int32Array.from(nodes),
+    weights: Float64Array.from(nodes, (n) => weight.get(n) ?? 0),
+    centre: [mx, my, grid.z],
+    area,
+    pieces,
+  };
+}
+
+const total = (w: Float64Array) => w.reduce((sum, v) => sum + v, 0);
+
+/** The shape cut by the grid, with integration points weighted by area. */
+function piecesOf(grid: PlateGrid, shape: Polygon): PatchPiece[] {
   const { x0, y0, a, b, nx, ny } = grid;
   const [sx0, sy0, sx1, sy1] = bounds(shape);
   const clamp = (v: number, n: number) => Math.min(n - 1, Math.max(0, v));
   const [i0, i1] = [clamp(Math.floor((sx0 - x0) / a), nx), clamp(Math.floor((sx1 - x0) / a), nx)];
   const [j0, j1] = [clamp(Math.floor((sy0 - y0) / b), ny), clamp(Math.floor((sy1 - y0) / b), ny)];
+  const pieces: PatchPiece[] = [];
   for (let j = j0; j <= j1; j++) {
     for (let i = i0; i <= i1; i++) {
       const solid = grid.covered[j * nx + i];
       if (solid.length === 0) continue;
       const piece = clipToConvex(solid, shape);
       if (piece.length < 6) continue;
-      const [x, y] = [x0 + i * a, y0 + j * b];
-      const points = polygonPoints([piece], x + a / 2, y + b / 2);
-      const corner = [0, 0, 0, 0];
-      for (let k = 0; k < points.w.length; k++) {
-        const [s, t, w] = [(points.x[k] - x) / a, (points.y[k] - y) / b, points.w[k]];
-        corner[0] += w * (1 - s) * (1 - t);
-        corner[1] += w * s * (1 - t);
-        corner[2] += w * s * t;
-        corner[3] += w * (1 - s) * t;
-        area += w;
-        mx += w * points.x[k];
-        my += w * points.y[k];
-      }
+      const [cx, cy] = [x0 + i * a, y0 + j * b];
+      const { x, y, w } = polygonPoints([piece], cx + a / 2, cy + b / 2);
       const at = j * (nx + 1) + i;
-      [at, at + 1, at + nx + 2, at + nx + 1].forEach((n, c) => {
-        const node = grid.nodeAt[n];
-        weight.set(node, (weight.get(node) ?? 0) + corner[c]);
+      const node = (k: number) => grid.nodeAt[k];
+      pieces.push({
+        nodes: [node(at), node(at + 1), node(at + nx + 2), node(at + nx + 1)],
+        points: { s: x.map((v) => (v - cx) / a), t: y.map((v) => (v - cy) / b), x, y, w },
       });
     }
   }
-  if (!(area > 0)) return undefined;
-  const nodes = [...weight.keys()].sort((p, q) => p - q);
-  return {
-    nodes: Int32Array.from(nodes),
-    weights: Float64Array.from(nodes, (n) => (weight.get(n) ?? 0) / area),
-    centre: [mx / area, my / area, grid.z],
-    area,
-  };
+  return pieces;
 }

@@ -1,6 +1,7 @@
 /** The frame as nodes, elements and ties between them; plain data, no matrices. */
 
 import type { BeamConstants } from "../element/beam.ts";
+import type { PadPoints } from "../element/pad.ts";
 import type { CellCover } from "../element/plate-cell.ts";
 import type { PlanePoints } from "../element/quadrature.ts";
 import type { Inertia } from "../element/rigid-mass.ts";
@@ -56,14 +57,13 @@ export interface SpringElement {
   readonly part: number;
 }
 
-/**
- * A pad between a plate and a rigid body: springs shared over the patch's nodes by weight, each
- * between its node and the body's rigid motion there. Rocking stiffness follows from the spread.
- */
+/** A pad between a patch of a plate and a rigid body: see element/pad.ts. */
 export interface PadElement {
   /** the body's node */
   readonly node: number;
   readonly patch: Patch;
+  /** height of the face it lies on from the plate's mid-plane, m */
+  readonly face: number;
   /** kx ky kz of the whole pad, N/m */
   readonly k: ArrayLike<number>;
   readonly part: number;
@@ -94,6 +94,14 @@ export interface Patch {
   readonly centre: readonly [number, number, number];
   /** area of the patch that lies on the plate, m^2 */
   readonly area: number;
+  /** the parts of it in each cell; their points' weights are shares of the whole */
+  readonly pieces: readonly PatchPiece[];
+}
+
+export interface PatchPiece {
+  /** of the cell, anticlockwise from the corner of least x and y */
+  readonly nodes: readonly [number, number, number, number];
+  readonly points: PadPoints;
 }
 
 /** The grid of one plate. */

@@ -85,7 +85,7 @@ export function modeEnergies(
   );
   const firstCell = mesh.beams.length;
   const lastCell = firstCell + mesh.cells.length;
-  const u = new Float64Array(24);
+  const u = new Float64Array(30);
   system.elements.forEach((e, index) => {
     const n = 6 * e.nodes.length;
     const beam = index < firstCell ? beamSharer(mesh.beams[index], mesh, theory) : undefined;

@@ -11,8 +11,9 @@ const REACH = 1.2;
 /** Mode numbers listed before the list is cut. */
 const LISTED = 6;
 
-export function modeWarnings(modes: Modes): string[] {
-  return [...mechanism(modes), ...shear(modes)];
+/** @param shaken highest frequency of excitation, Hz, where known: modes far above it do not matter */
+export function modeWarnings(modes: Modes, shaken?: number): string[] {
+  return [...mechanism(modes), ...shear(modes, shaken)];
 }
 
 function mechanism({ described }: Modes): string[] {
@@ -24,8 +25,10 @@ function mechanism({ described }: Modes): string[] {
   ];
 }
 
-function shear({ described }: Modes): string[] {
-  const over = described.filter((m) => m.shearEffect > SHEAR_LIMIT);
+function shear({ described }: Modes, shaken = Number.POSITIVE_INFINITY): string[] {
+  const over = described.filter(
+    (m) => m.shearEffect > SHEAR_LIMIT && m.frequency <= REACH * shaken,
+  );
   if (over.length === 0) return [];
   const worst = over.reduce((a, b) => (b.shearEffect > a.shearEffect ? b : a));
   const numbers = over.map((m) => m.number);

@@ -13,7 +13,14 @@ import { candidatesOf } from "./candidates.ts";
 import { findCrossings } from "./crossings.ts";
 import { flagsOf } from "./flags.ts";
 import { findOverhangs } from "./overhang.ts";
-import { causesOf, modalMotions, type Scored, scoreCandidate, spectraOf } from "./score.ts";
+import {
+  atSpeeds,
+  causesOf,
+  modalMotions,
+  type Scored,
+  scoreCandidate,
+  spectraOf,
+} from "./score.ts";
 import type { Flag, RankedCandidate, Ranking } from "./types.ts";
 import { writeVerdict } from "./verdict.ts";
 
@@ -66,6 +73,7 @@ export function rank(input: RankInput): Ranking | undefined {
   const candidates = order.map((i, position): RankedCandidate => {
     const s = kept[i];
     const levels = shifted.map((level) => level[i]);
+    const spectra = spectraOf(h, s.reading);
     return {
       candidate: s.candidate,
       plate: model.plates[s.candidate.plate].name,
@@ -83,7 +91,8 @@ export function rank(input: RankInput): Ranking | undefined {
       flags: flags[i],
       causes: causesOf(h, modes, s.reading),
       motion: motions[i],
-      ...spectraOf(h, s.reading),
+      ...spectra,
+      ...atSpeeds(h, spectra.gyroTotal),
     };
   });
   return {

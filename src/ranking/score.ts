@@ -105,3 +105,24 @@ export function spectraOf(h: Harmonics, reading: Reading) {
     accelTotal: root(sum(reading.accelPower)),
   };
 }
+
+/** Speeds above this multiple of hover count as fast. */
+const FAST = 1.5;
+
+/** The gyro's level at hover, and how much of flight and noise belong to fast speeds. */
+export function atSpeeds(h: Harmonics, gyroTotal: Float64Array) {
+  const { grid, weights, speeds } = h.excitation;
+  const above = grid.findIndex((w) => w >= speeds.hover);
+  const i = Math.max(1, above);
+  const t = (speeds.hover - grid[i - 1]) / (grid[i] - grid[i - 1]);
+  const gyroAtHover = gyroTotal[i - 1] + t * (gyroTotal[i] - gyroTotal[i - 1]);
+  let [flight, fast, all] = [0, 0, 0];
+  for (let s = 0; s < grid.length; s++) {
+    const power = weights[s] * gyroTotal[s] ** 2;
+    all += power;
+    if (grid[s] <= FAST * speeds.hover) continue;
+    flight += weights[s];
+    fast += power;
+  }
+  return { gyroAtHover, fast: { flight, power: all > 0 ? fast / all : 0 } };
+}

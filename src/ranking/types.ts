@@ -67,6 +67,10 @@ export interface RankedCandidate {
   /** g rms over the flight mix: all axes, and x, y, z */
   readonly accel: number;
   readonly accelAxes: readonly [number, number, number];
+  /** deg/s rms at hover speed */
+  readonly gyroAtHover: number;
+  /** speeds above 1.5 times hover: their share of the flight, and of the gyro's noise power */
+  readonly fast: { readonly flight: number; readonly power: number };
   /** gyro over the flight mix if all natural frequencies were up to FREQUENCY_BAND off, deg/s rms */
   readonly gyroRange: readonly [number, number];
   /** gyro against the quietest candidate without a hard flag, dB */

@@ -5,6 +5,10 @@ import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
 /** A difference between best and worst below this hardly matters, dB. */
 const HARDLY = 3;
 
+/** Noise mostly of fast flight, and little of such flight: worth saying. */
+const MOSTLY = 0.6;
+const LITTLE = 0.35;
+
 const db = (v: number) => `${v < 9.95 ? v.toFixed(1) : Math.round(v)} dB`;
 const rate = (v: number) => `${Number(v.toPrecision(2))} deg/s`;
 
@@ -18,9 +22,13 @@ export function writeVerdict(
 ): Verdict {
   const best = ranked[0];
   const open = ranked.filter((c) => !isHard(c));
-  const sentences = [matters(open), never(ranked, overhangs), cause(best), designed(ranked)].filter(
-    (s) => s !== "",
-  );
+  const sentences = [
+    matters(open),
+    never(ranked, overhangs),
+    cause(best),
+    fast(best),
+    designed(ranked),
+  ].filter((s) => s !== "");
   return { headline: headline(open, ranked), sentences };
 }
 
@@ -32,7 +40,7 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
     return `No candidate is good: each has a flag that rules it out; the least noisy is ${place(all[0])} (${rate(all[0].gyro)} rms of gyro noise).`;
   }
   const [best, ...rest] = open;
-  const figure = `${rate(best.gyro)} rms of gyro noise over the flight mix`;
+  const figure = `${rate(best.gyro)} rms of gyro noise over the flight mix (${rate(best.gyroAtHover)} at hover)`;
   if (rest.length === 0 && all.length === 1) {
     return `The only candidate, ${place(best)}, reads ${figure}.`;
   }
@@ -88,6 +96,13 @@ function cause(best: RankedCandidate): string {
     return `At the best place ${share} of the noise is the whole craft shaken as one by ${c.order}, which no place avoids.`;
   }
   return `At the best place ${share} of the noise comes from ${c.order} on mode ${c.mode} (${c.frequency.toPrecision(3)} Hz, ${c.modeName}), which it meets at ${Number(c.rpm.toPrecision(3))} rpm.`;
+}
+
+/** Where the little time at high speed makes most of the noise, the level is about that. */
+function fast({ fast: { flight, power } }: RankedCandidate): string {
+  if (power < MOSTLY || flight > LITTLE) return "";
+  const percent = (v: number) => `${Math.round(100 * v)} %`;
+  return `${percent(power)} of the noise there belongs to the ${percent(flight)} of the flight above 1.5 times hover speed.`;
 }
 
 function designed(ranked: readonly RankedCandidate[]): string {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { groundSpringMatrix, padMatrix, springMatrix } from "../../src/element/spring.ts";
+import { groundSpringMatrix, springMatrix } from "../../src/element/spring.ts";
 import { asymmetry, eigenvalues, form, largest, rigidMotions, times } from "./dense.ts";
 
 const K6 = [3, 5, 7, 11, 13, 17];
@@ -24,35 +24,5 @@ describe("springs", () => {
       const unit = [0, 1, 2, 3, 4, 5].map((j) => +(i === j));
       expect(times(K, unit)).toEqual(unit.map((v) => v * k));
     });
-  });
-});
-
-describe("pads under a soft-mounted body", () => {
-  const r = [0.3, -0.2, -0.1]; // from the body's node to the plate's
-  const k = [3, 5, 7];
-  const K = padMatrix(k, r);
-
-  test("symmetric, semi-definite, of rank three", () => {
-    expect(asymmetry(K, 12)).toBeLessThan(1e-15 * largest(K));
-    const values = eigenvalues(K, 12);
-    expect(values[0]).toBeGreaterThan(-1e-14 * values[11]);
-    expect(values[8]).toBeLessThan(1e-14 * values[11]);
-    expect(values[9]).toBeGreaterThan(0.1);
-  });
-
-  test("no force when body and plate move as one", () => {
-    const body = [0.8, 0.1, 0.4];
-    const node = body.map((v, i) => v + r[i]);
-    for (const motion of rigidMotions([node, body])) {
-      expect(largest(times(K, motion))).toBeLessThan(1e-14 * largest(K));
-    }
-  });
-
-  test("the plate's own rotation takes no part; the body's pulls the springs at its lever arm", () => {
-    const turning = [0, 0, 0, 1, 2, 3, 0, 0, 0, 0, 0, 0];
-    expect(largest(times(K, turning))).toBe(0);
-    // theta about y moves the body's side of the pad by theta x r = (rz, 0, -rx).
-    const rocking = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0];
-    expect(form(K, rocking)).toBeCloseTo(k[0] * r[2] ** 2 + k[2] * r[0] ** 2, 14);
   });
 });

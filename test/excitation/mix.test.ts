@@ -13,6 +13,7 @@ const SPEEDS: Speeds = {
   full: 3000,
   hoverThrust: 1,
   fullThrust: 9,
+  thrustFactor: 1.4e-6,
   thrustToWeight: 9,
   notes: [],
 };

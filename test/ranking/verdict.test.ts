@@ -43,6 +43,8 @@ function ranked(made: readonly Made[]): RankedCandidate[] {
     gyroAxes: [m.gyro, 0, 0],
     accel: 1,
     accelAxes: [1, 0, 0],
+    gyroAtHover: m.gyro / 4,
+    fast: { flight: 0.1, power: 0.5 },
     gyroRange: [m.gyro, m.gyro],
     decibel: 20 * Math.log10(m.gyro / quietest),
     accelDecibel: 0,

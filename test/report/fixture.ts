@@ -64,6 +64,7 @@ const excitation: Excitation = {
     ...SPEEDS,
     hoverThrust: 1.6,
     fullThrust: 9.2,
+    thrustFactor: 1.4e-6,
     thrustToWeight: 5.8,
     notes: ["hover speed: by hand"],
   },
@@ -76,6 +77,7 @@ const excitation: Excitation = {
   mix: [{ name: "around hover", speed: SPEEDS.hover, spread: 80, share: 1 }],
   grid: GRID,
   weights: GRID.map(() => 1 / 60),
+  warnings: [],
 };
 
 /** Bending shapes w(x, y) with their slopes; x and y in metres. */
@@ -184,6 +186,8 @@ function rankingOf(model: Model): Ranking {
       gyroAxes: [0.8 * levels[i], 0.6 * levels[i], 0.01],
       accel: 0.4 * levels[i],
       accelAxes: [0.1, 0.1, 0.38 * levels[i]],
+      gyroAtHover: levels[i] / 4,
+      fast: { flight: 0.1, power: 0.5 },
       gyroRange: [0.8 * levels[i], 1.4 * levels[i]],
       decibel: 20 * Math.log10(levels[i] / 2),
       accelDecibel: 20 * Math.log10(levels[i] / 2),

@@ -63,6 +63,7 @@ export const excitation: Excitation = {
     full: 29600 * RPM,
     hoverThrust: 1.8,
     fullThrust: 13.4,
+    thrustFactor: 1.4e-6,
     thrustToWeight: 7.42,
     notes: ["hover speed: from weight"],
   },
@@ -74,6 +75,7 @@ export const excitation: Excitation = {
   mix: [{ name: "around hover", speed: 10843 * RPM, spread: 800 * RPM, share: 1 }],
   grid: Float64Array.of(8000 * RPM, 10000 * RPM, 29600 * RPM),
   weights: Float64Array.of(0.2, 0.5, 0.3),
+  warnings: [],
 };
 
 function ranked(
@@ -102,6 +104,8 @@ function ranked(
     tied: false,
     gyro,
     gyroAxes: [gyro, 0, 0],
+    gyroAtHover: gyro / 4,
+    fast: { flight: 0.1, power: 0.5 },
     gyroRange: [0.8 * gyro, 1.3 * gyro],
     accel: 0.5,
     accelAxes: [0, 0, 0.5],
