@@ -47,7 +47,7 @@ export interface Evidence {
    * residual (lambda* - shift) of lambda. */
   readonly residuals: Float64Array;
   readonly maxResidual: number;
-  /** Modes above the tolerance: no further below 1e-8 than the rounding of K and M permits. */
+  /** Modes above the tolerance: rounding keeps them there (at most 1e-8, unless it explains more). */
   readonly roundingLimited: number;
   /** max |phi_i' M phi_j - delta_ij|, the deflated vectors included. */
   readonly orthogonality: number;
@@ -78,7 +78,9 @@ const REPAIRS = 3;
  *
  * Same input, same bytes: the only random numbers are those of a generator with a fixed seed.
  *
- * @throws SolveError when the modes cannot be found to a residual of 1e-8, or when counting shows that some are missing and they do not turn up
+ * @throws SolveError when the modes cannot be found to a residual of 1e-8 (or of what the rounding of
+ *   K and M permits), when deflated vectors strain the structure, or when counting shows that modes
+ *   are missing and they do not turn up
  * @throws RangeError for a count that is no positive integer, or a shift above zero
  */
 export function lowestModes(
