@@ -25,9 +25,9 @@ import type { Mesh } from "./types.ts";
  * with 20 across: arm modes below 500 Hz are 0.3 to 2.0 % high with 6 across, 0.2 to 1.5 % with 8 and
  * 0.1 to 0.8 % with 10; the first plate mode (600 Hz) 2.9, 2.8 and 1.4 %. The inputs leave about 7 %.
  */
-const CELLS_ACROSS = 10;
+const CELLS_ACROSS = 8;
 
-/** Default mesh size, m: a tenth of the widest plate's shorter side, or of the longest arm. */
+/** Default mesh size, m: an eighth of the widest plate's shorter side, or of the longest arm. */
 export function defaultMeshSize(model: Model): number {
   const sides = model.plates.map((p) => {
     const [x0, y0, x1, y1] = bounds(p.outline);

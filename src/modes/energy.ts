@@ -36,26 +36,27 @@ function gather(out: Float64Array, nodes: readonly number[], shape: Float64Array
   }
 }
 
-/** u'Au/2 of order n. */
+/** u'Au/2 of a symmetric A of order n, from its lower triangle. */
 function quadratic(A: Float64Array, n: number, u: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < n; i++) {
-    let row = 0;
-    for (let j = 0; j < n; j++) row += A[n * i + j] * u[j];
+    let row = (A[n * i + i] * u[i]) / 2;
+    for (let j = 0; j < i; j++) row += A[n * i + j] * u[j];
     sum += u[i] * row;
   }
-  return sum / 2;
+  return sum;
 }
 
-/** u'Au/2 on some of the unknowns only. */
+/** The same on some of the unknowns only. */
 function partialQuadratic(A: Float64Array, n: number, u: Float64Array, of: readonly number[]) {
   let sum = 0;
-  for (const i of of) {
-    let row = 0;
-    for (const j of of) row += A[n * i + j] * u[j];
+  for (let a = 0; a < of.length; a++) {
+    const i = of[a];
+    let row = (A[n * i + i] * u[i]) / 2;
+    for (let b = 0; b < a; b++) row += A[n * i + of[b]] * u[of[b]];
     sum += u[i] * row;
   }
-  return sum / 2;
+  return sum;
 }
 
 /** A ModeEnergy while it is summed up. */

@@ -9,13 +9,13 @@ import { expectClose } from "../verification/compare.ts";
 import { solveFrame } from "../verification/frequencies.ts";
 
 describe("mesh convergence", () => {
-  test("five-inch sample: first 15 elastic frequencies within 1 % of those at half the mesh size", () => {
+  test("five-inch sample: first 15 elastic frequencies within 1.5 % of those at half the mesh size", () => {
     const file = readFrame("frames/five-inch.jsonc");
     const { size } = buildMesh(buildModel(file));
     const [asChosen, half] = [size, size / 2].map((meshSize) =>
       analyseModes(file, { modes: 15, meshSize }).modes.described.map((m) => m.frequency),
     );
-    expectClose(asChosen, half, 0.01);
+    expectClose(asChosen, half, 0.015);
   });
 
   test("a foot, a screw or a pad has a size of its own: a point load does not sink in with the mesh", () => {

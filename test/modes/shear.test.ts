@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { analyseModes } from "../../src/analyse.ts";
 import type { ModeDescription } from "../../src/modes/types.ts";
+import { modeWarnings } from "../../src/modes/warnings.ts";
 import { crossFrame, frameOf, metal } from "./toys.ts";
 
 /** A clamped beam of a section whose shear stiffness is low. */
@@ -67,7 +68,11 @@ describe("thick tapered arms", () => {
   });
 
   test("a warning says how much and what to write, and goes when it is written", () => {
-    expect(plain.warnings.filter((w) => w.includes("timoshenko")).length).toBe(1);
-    expect(sheared.warnings.filter((w) => w.includes("timoshenko")).length).toBe(0);
+    const told = (modes: typeof plain.modes, shaken?: number) =>
+      modeWarnings(modes, shaken).filter((w) => w.includes("timoshenko")).length;
+    expect(told(plain.modes)).toBe(1);
+    expect(told(sheared.modes)).toBe(0);
+    // Modes far above anything the motors shake are not worth a word.
+    expect(told(plain.modes, plain.modes.described[0].frequency)).toBe(0);
   });
 });
