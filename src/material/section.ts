@@ -1,30 +1,13 @@
 /** Cross-sections of arms, standoffs and members: sizes and material in, beam constants out. */
 
+import type { BeamConstants } from "../element/beam.ts";
 import { type Material, nominalThickness } from "./material.ts";
 import { checkSection, type GivenSection, type SectionShape } from "./section-shape.ts";
 import { type StripStiffness, stripStiffness } from "./strip.ts";
 import { hexagonTorsion, orthotropicRectangleTorsion, tubeTorsion } from "./torsion.ts";
 
-/** All that a beam element needs of its section. Local x beam axis, y width, z up. */
-export interface BeamSection {
-  /** N. */
-  readonly EA: number;
-  /** N m2: bending that moves the beam along z (flat bending of an arm). */
-  readonly EIy: number;
-  /** N m2: bending that moves the beam along y (edgewise). */
-  readonly EIz: number;
-  /** N m2. */
-  readonly GJ: number;
-  /** N: shear along y, which goes with EIz. */
-  readonly kGAy: number;
-  /** N: shear along z, which goes with EIy. */
-  readonly kGAz: number;
-  /** kg/m. */
-  readonly rhoA: number;
-  /** kg m: rotary inertia per length about y, z, and about the axis. */
-  readonly rhoIy: number;
-  readonly rhoIz: number;
-  readonly rhoIp: number;
+/** All that a beam element needs of its section (local x beam axis, y width, z up), and its damping. */
+export interface BeamSection extends BeamConstants {
   readonly lossFactor: number;
 }
 

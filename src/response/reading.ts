@@ -64,6 +64,30 @@ export function readTerms(h: Harmonics, { psi, residuals }: SensorTerms): Readin
   return reading;
 }
 
+/**
+ * |sum of psi q + rest|^2 over the terms at one speed.
+ *
+ * @param row where the axis' row of psi begins
+ * @param q where the speed's amplitudes begin
+ */
+function superpose(
+  psi: Float64Array,
+  row: number,
+  response: ModalResponse,
+  q: number,
+  terms: number,
+  restRe: number,
+  restIm: number,
+): number {
+  let re = restRe;
+  let im = restIm;
+  for (let t = 0; t < terms; t++) {
+    re += psi[row + t] * response.re[q + t];
+    im += psi[row + t] * response.im[q + t];
+  }
+  return re * re + im * im;
+}
+
 /** Static reading of the modes left out, for a unit amplitude of the order's force. */
 function residualReading(
   residual: Record<keyof ResidualMotion, Float64Array>,
@@ -95,16 +119,18 @@ function addResponse(
     const A = force.coefficient * grid[s] ** 2;
     const q = s * terms;
     for (let axis = 0; axis < 6; axis++) {
-      let re = A * rest.re[axis];
-      let im = A * rest.im[axis];
-      for (let t = 0; t < terms; t++) {
-        const p = psi[axis * terms + t];
-        re += p * response.re[q + t];
-        im += p * response.im[q + t];
-      }
+      const size = superpose(
+        psi,
+        axis * terms,
+        response,
+        q,
+        terms,
+        A * rest.re[axis],
+        A * rest.im[axis],
+      );
       // rate = i omega theta, acceleration = -omega^2 u; a line of amplitude a has mean square a^2/2
       const gain = axis < 3 ? omega / DEGREE : (omega * omega) / GRAVITY;
-      const power = (gain * gain * (re * re + im * im)) / 2;
+      const power = (gain * gain * size) / 2;
       if (axis < 3) {
         gyroPower[s] += power;
         out.gyroAxes[axis] += weights[s] * power;
@@ -164,14 +190,16 @@ export function gyroLevel(h: Harmonics, { psi, residuals }: SensorTerms): number
       const gain = (force.order * grid[s]) / DEGREE;
       const q = s * terms;
       for (let axis = 0; axis < 3; axis++) {
-        let re = A * rest.re[axis];
-        let im = A * rest.im[axis];
-        for (let t = 0; t < terms; t++) {
-          const p = psi[axis * terms + t];
-          re += p * response.re[q + t];
-          im += p * response.im[q + t];
-        }
-        power += (weights[s] * gain * gain * (re * re + im * im)) / 2;
+        const size = superpose(
+          psi,
+          axis * terms,
+          response,
+          q,
+          terms,
+          A * rest.re[axis],
+          A * rest.im[axis],
+        );
+        power += (weights[s] * gain * gain * size) / 2;
       }
     }
   }
