@@ -30,20 +30,59 @@ function everyFit(file: FrameFile, model: Model): Candidate[] {
   return found;
 }
 
-/** A regular pattern of places on every plate, symmetric about the middle of the plate. */
+/**
+ * A regular pattern of places on every plate, symmetric about the middle of the plate: above it where
+ * there is room for the stack, else below it where there is.
+ */
 function everyPlace(file: FrameFile, model: Model, pitch: number): Candidate[] {
   return model.plates.flatMap((plate) => {
     const [x0, y0, x1, y1] = bounds(plate.outline);
     const places: Candidate[] = [];
     for (const x of spread(x0, x1, pitch)) {
       for (const y of spread(y0, y1, pitch)) {
-        const name = `${plate.name} ${Math.round(x * 1e3)}, ${Math.round(y * 1e3)}`;
-        const def = { plate: plate.name, at: [x, y] as const, side: "above" as const, note: "" };
+        const side = (["above", "below"] as const).find((s) =>
+          hasRoom(file, model, plate, x, y, s),
+        );
+        if (!side) continue;
+        const name = `${plate.name} (${Math.round(x * 1e3)}, ${Math.round(y * 1e3)})`;
+        const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
         const place = candidateAt({ plates: model.plates, file }, name, def, false);
         if (patternFits(plate, place)) places.push(place);
       }
     }
     return places;
+  });
+}
+
+/** Size of a stack the file does not describe, m; common practice, no source. */
+const PLAIN_STACK = [0.03, 0.03, 0.015] as const;
+
+/** Whether the stack's box would be clear of the other plates and of the bodies that have a size. */
+function hasRoom(
+  file: FrameFile,
+  model: Model,
+  plate: PlatePart,
+  x: number,
+  y: number,
+  side: "above" | "below",
+): boolean {
+  const [lx, ly, lz] = file.stack?.size ?? PLAIN_STACK;
+  const up = side === "above" ? 1 : -1;
+  const face = plate.z + (up * plate.thickness) / 2;
+  const [low, high] = up > 0 ? [face, face + lz] : [face - lz, face];
+  const hitsPlate = model.plates.some((other) => {
+    if (other === plate || !contains(other.outline, x, y)) return false;
+    return (
+      other.z + other.thickness / 2 > low + 1e-6 && other.z - other.thickness / 2 < high - 1e-6
+    );
+  });
+  if (hitsPlate) return false;
+  return !model.bodies.some(({ role, size, cg }) => {
+    if (role !== "body" || !size) return false;
+    const apart = (c: number, at: number, l: number, i: number) =>
+      Math.abs(c - at) >= (l + size[i]) / 2 - 1e-6;
+    const beside = apart(cg[0], x, lx, 0) || apart(cg[1], y, ly, 1);
+    return !beside && !apart(cg[2], (low + high) / 2, lz, 2);
   });
 }
 

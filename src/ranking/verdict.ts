@@ -9,6 +9,9 @@ const HARDLY = 3;
 const MOSTLY = 0.6;
 const LITTLE = 0.35;
 
+/** Names of ties given before the rest are counted. */
+const NAMED = 3;
+
 const db = (v: number) => `${v < 9.95 ? v.toFixed(1) : Math.round(v)} dB`;
 const rate = (v: number) => `${Number(v.toPrecision(2))} deg/s`;
 
@@ -46,7 +49,7 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
   }
   const tied = rest.filter((c) => c.tied);
   if (tied.length > 0) {
-    const names = tied.map((c) => `"${c.candidate.name}"`).join(", ");
+    const names = listed(tied.map((c) => `"${c.candidate.name}"`));
     return `Put the stack at ${place(best)}: ${figure}, a tie with ${names} within what the model can tell${preference(best, tied)}.`;
   }
   const next = rest[0];
@@ -54,6 +57,15 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
     ? `, ${db(next.decibel)} less than the next best, "${next.candidate.name}"`
     : "";
   return `Put the stack at ${place(best)}: ${figure}${margin}.`;
+}
+
+/** "a, b and c", cut after a few. */
+function listed(names: readonly string[]): string {
+  const more = names.length - NAMED;
+  if (more > 1) return `${names.slice(0, NAMED).join(", ")} and ${more} others`;
+  return names.length > 1
+    ? `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`
+    : names[0];
 }
 
 /** Why one of several that tie comes first. */
