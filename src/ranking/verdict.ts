@@ -26,6 +26,7 @@ export function writeVerdict(
   const best = ranked[0];
   const open = ranked.filter((c) => !isHard(c));
   const sentences = [
+    ties(open),
     matters(open),
     never(ranked, overhangs),
     cause(best),
@@ -47,16 +48,19 @@ function headline(open: readonly RankedCandidate[], all: readonly RankedCandidat
   if (rest.length === 0 && all.length === 1) {
     return `The only candidate, ${place(best)}, reads ${figure}.`;
   }
-  const tied = rest.filter((c) => c.tied);
-  if (tied.length > 0) {
-    const names = listed(tied.map((c) => `"${c.candidate.name}"`));
-    return `Put the stack at ${place(best)}: ${figure}, a tie with ${names} within what the model can tell${preference(best, tied)}.`;
-  }
   const next = rest[0];
-  const margin = next
-    ? `, ${db(next.decibel)} less than the next best, "${next.candidate.name}"`
-    : "";
+  const margin =
+    next && !next.tied
+      ? `, ${db(next.decibel)} less than the next best, "${next.candidate.name}"`
+      : "";
   return `Put the stack at ${place(best)}: ${figure}${margin}.`;
+}
+
+function ties([best, ...rest]: readonly RankedCandidate[]): string {
+  const tied = rest.filter((c) => c.tied);
+  if (!best || tied.length === 0) return "";
+  const names = listed(tied.map((c) => `"${c.candidate.name}"`));
+  return `It ties with ${names} within what the model can tell${preference(best, tied)}.`;
 }
 
 /** "a, b and c", cut after a few. */

@@ -74,7 +74,7 @@ describe("ties", () => {
     expect(a.gyro / b.gyro).toBeCloseTo(1, 6);
     expect(a.accel / b.accel).toBeCloseTo(1, 6);
     expect([a.place, b.place, a.tied, b.tied]).toEqual([1, 1, true, true]);
-    expect(ranking.verdict.headline).toContain("tie");
+    expect(ranking.verdict.sentences[0]).toContain("It ties with");
   });
 
   const shape = { lopsided: true };
