@@ -12,13 +12,13 @@ import {
   massFromDrawing,
   massFromMatrices,
 } from "./matrices/mass.ts";
-import { buildMesh } from "./mesh/build.ts";
+import { buildMesh, isHeld } from "./mesh/build.ts";
 import type { Mesh } from "./mesh/types.ts";
 import { buildModel } from "./model/build.ts";
-import type { Model } from "./model/types.ts";
-import { type SolvedModes, solveModes } from "./modes/solve.ts";
+import type { Model, Vec3 } from "./model/types.ts";
+import { MODES_DEFAULT_COUNT, type SolvedModes, solveModes } from "./modes/solve.ts";
 import type { Modes } from "./modes/types.ts";
-import { modeWarnings, reachWarning } from "./modes/warnings.ts";
+import { modeWarnings, reaches, reachWarning } from "./modes/warnings.ts";
 import { rank } from "./ranking/rank.ts";
 import type { Ranking } from "./ranking/types.ts";
 import { residualMotions } from "./response/residual.ts";
@@ -26,7 +26,7 @@ import { residualMotions } from "./response/residual.ts";
 export interface AnalyseOptions {
   /** m; the file's, or one chosen from the plates' size, where not given */
   readonly meshSize?: number;
-  /** number of elastic modes, 40 where not given */
+  /** number of elastic modes; where not given 40, or more if the motors shake faster than those */
   readonly modes?: number;
   /** told the name of each stage as it begins */
   readonly progress?: (stage: string) => void;
@@ -38,6 +38,8 @@ export interface Prepared {
   readonly model: Model;
   readonly mesh: Mesh;
   readonly mass: MassReport;
+  /** by supports, or springs to the ground */
+  readonly held: boolean;
   /** undefined without propulsion */
   readonly excitation?: Excitation;
   readonly warnings: readonly string[];
@@ -51,6 +53,20 @@ export interface Analysis extends Prepared {
   /** undefined without propulsion, without a place to rank, or when only modes were asked for */
   readonly ranking?: Ranking;
 }
+
+/** A centre of gravity further than this from the middle of the motors is worth a word, m. */
+const OFF_CENTRE = 0.02;
+
+function balanceWarning(model: Model, { cg }: MassReport): string[] {
+  const off = Math.hypot(cg[0] - model.centre[0], cg[1] - model.centre[1]);
+  if (off <= OFF_CENTRE) return [];
+  return [
+    `the centre of gravity lies ${Math.round(off * 1e3)} mm from the middle of the motors, so they cannot turn alike in hover as is assumed here; check the places of the heavy bodies`,
+  ];
+}
+
+const HELD =
+  "the frame is held to the ground, as on a bench: noise and verdict are for that, not for flight";
 
 /** Model, mesh, masses and speeds. @throws InputError */
 export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared {
@@ -70,8 +86,13 @@ export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared
     model,
     mesh,
     mass,
+    held: isHeld(mesh),
     ...(excitation && { excitation }),
-    warnings: [...model.warnings, ...(excitation?.warnings ?? [])],
+    warnings: [
+      ...model.warnings,
+      ...(excitation?.warnings ?? []),
+      ...(excitation ? balanceWarning(model, mass) : []),
+    ],
   };
 }
 
@@ -90,8 +111,35 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
   const residuals = residualMotions(analysis.system, mesh, modes, model.rotors, factor, shift);
   const input = { file, model, mesh, modes, rigidShapes, residuals, excitation, cg: mass.cg };
   const ranking = rank(input);
-  const warnings = [...analysis.warnings, ...reachWarning(modes, highestFrequency(excitation))];
+  const warnings = [
+    ...analysis.warnings,
+    ...reachWarning(modes, highestFrequency(excitation)),
+    ...(analysis.held ? [HELD] : []),
+  ];
   return ranking ? { ...analysis, warnings, ranking } : { ...analysis, warnings };
+}
+
+/** Most modes that are computed without being asked for. */
+const MOST_MODES = 320;
+
+/** As many modes as asked for; else as many as reach past what the motors shake. */
+function solveEnough(
+  model: Model,
+  mesh: Mesh,
+  system: System,
+  cg: Vec3,
+  asked: number | undefined,
+  shaken = 0,
+): SolvedModes {
+  let count = asked ?? MODES_DEFAULT_COUNT;
+  let solved = solveModes(model, mesh, system, cg, count);
+  while (asked === undefined && count < MOST_MODES && !reaches(solved.modes, shaken)) {
+    count *= 2;
+    const before = solved.modes.lambda.length;
+    solved = solveModes(model, mesh, system, cg, count);
+    if (solved.modes.lambda.length === before) break;
+  }
+  return solved;
 }
 
 function solve(
@@ -102,10 +150,9 @@ function solve(
   options.progress?.("assembling stiffness and mass");
   const system = assemble(mesh, model);
   options.progress?.("finding the natural frequencies");
-  const solved = solveModes(model, mesh, system, mass.cg, options.modes);
-  const held = mesh.fixed.length > 0;
   const shaken = prepared.excitation && highestFrequency(prepared.excitation);
-  const assembledMass = held ? undefined : massFromMatrices(system, mesh, mass.cg);
+  const solved = solveEnough(model, mesh, system, mass.cg, options.modes, shaken);
+  const assembledMass = prepared.held ? undefined : massFromMatrices(system, mesh, mass.cg);
   const warnings = [...prepared.warnings, ...modeWarnings(solved.modes, shaken)];
   if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {
     warnings.push("the mass matrix does not agree with the drawing; please report this frame");

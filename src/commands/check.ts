@@ -31,7 +31,7 @@ async function check(framePath: string, options: CheckOptions, terminal: Termina
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { prepare } = await import("../analyse.ts");
   const frame = loadFrame(framePath);
-  const prepared = inFrame(frame, () => prepare(frame.file, settings));
+  const prepared = inFrame(frame, settings, () => prepare(frame.file, settings));
   const { checkJson, checkText } = await import("./output/check.ts");
   terminal.print(
     options.json ? checkJson(prepared, frame) : checkText(prepared, frame, terminal.ink),

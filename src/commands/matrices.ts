@@ -2,6 +2,7 @@
 
 import path from "node:path";
 import type { Command } from "commander";
+import { inputError } from "../errors.ts";
 import { analyseOptions, type MeshOptions, meshSizeOption } from "./input/options.ts";
 import { printable } from "./terminal/printable.ts";
 import { progressOn } from "./terminal/progress.ts";
@@ -37,6 +38,7 @@ async function matrices(
   options: MatricesOptions,
   terminal: Terminal,
 ): Promise<void> {
+  const place = placeFor(options.output);
   const settings = await analyseOptions(options, progressOn(terminal));
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { prepare } = await import("../analyse.ts");
@@ -46,11 +48,10 @@ async function matrices(
   const { writtenLines } = await import("./output/written.ts");
 
   const frame = loadFrame(framePath);
-  const { K, M, reduction, mesh } = inFrame(frame, () => {
+  const { K, M, reduction, mesh } = inFrame(frame, settings, () => {
     const { mesh, model } = prepare(frame.file, settings);
     return { ...assemble(mesh, model), mesh };
   });
-  const place = placeFor(options.output);
   const comments = (what: string, units: string): string[] => [
     `${what} of the frame "${printable(frame.file.name)}", in ${units}`,
     "Axes: x forward, y left, z up. What each row stands for: see the list of unknowns.",
@@ -66,6 +67,12 @@ async function matrices(
 
 /** Where a file of this name goes: into the folder, or with the prefix and a hyphen before it. */
 function placeFor(output: string): (name: string) => string {
+  if (output.trim() === "") {
+    throw inputError(
+      "--output",
+      'nothing was given: name a folder, such as "matrices/", or how the names of the files begin.',
+    );
+  }
   const isFolder = /[\\/]$/.test(output) || statIfThere(output)?.isDirectory() === true;
   return (name) => (isFolder ? path.join(output, name) : `${output}-${name}`);
 }

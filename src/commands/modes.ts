@@ -39,7 +39,7 @@ async function modes(framePath: string, options: ModesOptions, terminal: Termina
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { analyseModes } = await import("../analyse.ts");
   const frame = loadFrame(framePath);
-  const analysis = inFrame(frame, () => analyseModes(frame.file, settings));
+  const analysis = inFrame(frame, settings, () => analyseModes(frame.file, settings));
   if (options.json) {
     const { modesJson } = await import("./output/modes-json.ts");
     terminal.print(modesJson(analysis, frame));

@@ -56,7 +56,7 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
   const report = reportPath(framePath, options.report);
   if (report !== undefined) requireWritable(report);
 
-  const { analysis, ranking, excitation } = inFrame(frame, () => {
+  const { analysis, ranking, excitation } = inFrame(frame, settings, () => {
     requireMotors(frame);
     return ranked(analyse(frame.file, settings));
   });

@@ -26,7 +26,7 @@ export function excite(
   const { name, rows } = mixRows(file.flightMix, speeds);
   const grid = speedGrid(speeds);
   const weights = mixWeights(rows, grid);
-  const warnings = outsideBand(rows, grid);
+  const warnings = [...speeds.warnings, ...outsideBand(rows, grid)];
   return { speeds, orders, mixName: name, mix: rows, grid, weights, warnings };
 }
 

@@ -63,7 +63,7 @@ export function mixWeights(rows: readonly MixRow[], grid: Float64Array): Float64
   for (const row of rows) {
     const bell = grid.map((w) => Math.exp(-0.5 * ((w - row.speed) / row.spread) ** 2));
     const sum = bell.reduce((a, b) => a + b, 0);
-    // A row whose speed lies outside the band puts its whole share at the nearer end (see outside).
+    // A row far outside the band puts its whole share at the nearer end (see outsideBand).
     if (sum > 1e-12)
       for (let i = 0; i < grid.length; i++) weights[i] += (row.share * bell[i]) / sum;
     else weights[row.speed < grid[0] ? 0 : grid.length - 1] += row.share;

@@ -14,6 +14,8 @@ export interface Speeds {
   readonly thrustToWeight: number;
   /** how each number came about, for people */
   readonly notes: readonly string[];
+  /** what cannot be as the file says */
+  readonly warnings: readonly string[];
 }
 
 /** One harmonic force of every rotor. */

@@ -42,12 +42,14 @@ const COPY_WORDS: Readonly<Record<string, readonly string[]>> = {
 
 /** The names of the arms and of their copies: "arm", "front left arm", ... */
 export function armNames(file: RawFile): string[] {
-  return namesIn(file, "arms").flatMap((name) => {
-    const arm = (file.arms as RawFile)[name];
-    const copies = isRecord(arm) && typeof arm.copies === "string" ? arm.copies : "none";
-    const words = Object.hasOwn(COPY_WORDS, copies) ? COPY_WORDS[copies] : [];
-    return [name, ...words.map((word) => `${word} ${name}`)];
-  });
+  return namesIn(file, "arms").flatMap((name) => namesOfArm(file, name));
+}
+
+function namesOfArm(file: RawFile, name: string): string[] {
+  const arm = (file.arms as RawFile)[name];
+  const copies = isRecord(arm) && typeof arm.copies === "string" ? arm.copies : "none";
+  const words = Object.hasOwn(COPY_WORDS, copies) ? COPY_WORDS[copies] : [];
+  return [name, ...words.map((word) => `${word} ${name}`)];
 }
 
 export function isRecord(value: unknown): value is RawFile {
@@ -62,21 +64,48 @@ export function checkNames(file: RawFile): PlacedFinding[] {
       if (message !== undefined) found.push({ path: [section, name], message, atKey: true });
     }
   }
-  const owner = new Map<string, string>();
-  for (const section of SHARED_NAMES) {
-    for (const name of namesIn(file, section)) {
-      const earlier = owner.get(name);
-      owner.set(name, section);
-      if (earlier === undefined) continue;
-      const message = `${shown(name)} is also the name of something in ${earlier}: plates, arms and points need different names.`;
-      found.push({ path: [section, name], message, atKey: true });
-    }
-  }
+  found.push(...sharedNames(file));
   if (namesIn(file, "points").includes("ground")) {
     const message = '"ground" stands for the ground in springs: give this point another name.';
     found.push({ path: ["points", "ground"], message, atKey: true });
   }
   return found;
+}
+
+interface Owner {
+  readonly section: (typeof SHARED_NAMES)[number];
+  readonly name: string;
+}
+
+/** Plates, arms and points with the same name, those of mirrored copies included. */
+function sharedNames(file: RawFile): PlacedFinding[] {
+  const owners = new Map<string, Owner>();
+  return SHARED_NAMES.flatMap((section) =>
+    namesIn(file, section).flatMap((name): PlacedFinding[] => {
+      const owner: Owner = { section, name };
+      const names = section === "arms" ? namesOfArm(file, name) : [name];
+      const messages = names.flatMap((one) => {
+        const earlier = owners.get(one);
+        if (earlier === undefined) owners.set(one, owner);
+        return earlier === undefined ? [] : [clashMessage(one, earlier, owner)];
+      });
+      // one clash of a part is enough to mend
+      return messages
+        .slice(0, 1)
+        .map((message) => ({ path: [section, name], message, atKey: true }));
+    }),
+  );
+}
+
+function clashMessage(clash: string, earlier: Owner, later: Owner): string {
+  if (earlier.name === later.name) {
+    return `${shown(clash)} is also the name of something in ${earlier.section}: plates, arms and points need different names.`;
+  }
+  const part = ({ section, name }: Owner): string => {
+    const one = `the ${section.slice(0, -1)} ${shown(name)}`;
+    return name === clash ? one : `a mirrored copy of ${one}`;
+  };
+  return `${shown(clash)} would name both ${part(earlier)} and ${part(later)}: give one of the two another name.`;
 }
 
 function problemOf(name: string): string | undefined {

@@ -76,8 +76,6 @@ const slot = section("a slot", {
   error: "A slot must end further out than it begins.",
 });
 
-const inserted = (meaning: string) => quantity(KINDS.length, NOT_NEGATIVE, meaning);
-
 const joint = sectionBy(
   "kind",
   "an arm joint",
@@ -86,7 +84,11 @@ const joint = sectionBy(
     section("a bolted joint", {
       kind: z.literal("bolted").describe("The arm is screwed to one plate or between two."),
       plates: namesOf("a plate", "The plate or plates that hold the arm."),
-      inserted: inserted("Length of the arm on or between the plates, inside the root."),
+      inserted: quantity(
+        KINDS.length,
+        POSITIVE,
+        "Length of the arm on or between the plates, inside the root.",
+      ),
       kappa: plainNumber(
         "Stiffness of the clamp: the root turns on a spring kappa E I / L. Default: 12.8, which lowers the arm's first frequency by about 10 %.",
         "12.8",
@@ -101,7 +103,9 @@ const joint = sectionBy(
         .literal("one piece")
         .describe("The arm is cut from the plate: no clamp between them."),
       plate: nameOf("a plate", "The plate the arm is cut from."),
-      inserted: inserted(
+      inserted: quantity(
+        KINDS.length,
+        NOT_NEGATIVE,
         "How far the arm's strip reaches into the plate. Default: half the root width.",
       ).exactOptional(),
     }),

@@ -57,7 +57,7 @@ export const frameSchema = section("the frame file", {
     "Wanted size of the plate cells. Default: chosen by the program.",
   ).exactOptional(),
   assemblyLossFactor: lossFactor(
-    "Loss factor of screws, wires and straps, in every mode. Default: 0.02, common practice, no source.",
+    "Loss factor of screws, wires and straps, in every mode, except in soft mounts. Default: 0.02, common practice, no source.",
   ).default(0.02),
   plies,
   materials,

@@ -93,7 +93,7 @@ function round3(value: number): string {
 
 const laminate = section("a laminate", {
   kind: z.literal("laminate").describe("Layers of one ply, laid up as the stack says."),
-  stack: text('The layers in laminate notation, outer layer first, for example "[0/90]4s".', 400),
+  stack: text('The layers in laminate notation, bottom layer first, for example "[0/90]4s".', 400),
   ply: nameOf("a ply", "A ply of this file or of the built-in library."),
   lossFactor: lossFactor("Loss factor. Default: that of the ply.").exactOptional(),
 });

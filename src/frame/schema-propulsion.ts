@@ -75,6 +75,10 @@ export const side = () =>
 export const propulsion = section("the propulsion", {
   arms: namesOf("an arm", "The arms that carry motors. Default: every arm.").exactOptional(),
   side: side(),
+  frontLeftTurns: oneOf(
+    ["clockwise", "anticlockwise"],
+    "How the front left propeller turns, seen from above; its neighbours turn the other way. Default: anticlockwise.",
+  ).default("anticlockwise"),
   motor: motor.describe("One motor."),
   propeller: propeller.describe("One propeller."),
   cells: count("Cells of the battery in series.", 1, 28),

@@ -4,7 +4,6 @@ import { KINDS } from "./quantity-kinds.ts";
 import {
   coordinate,
   lengthRule,
-  NOT_NEGATIVE,
   notAChoice,
   POSITIVE,
   quantity,
@@ -106,9 +105,9 @@ export function boxSize(meaning: string) {
     .describe(meaning);
 }
 
-/** Two lengths that are zero or more. */
+/** Two lengths, each more than zero. */
 export function twoLengths(need: string, meaning: string) {
-  const length = quantity(KINDS.length, NOT_NEGATIVE, "Length.");
+  const length = quantity(KINDS.length, POSITIVE, "Length.");
   return z
     .tuple([length, length], { error: (issue) => wrongType(issue.input, need) })
     .describe(meaning);

@@ -138,6 +138,7 @@ function bodiesText(sizes: ClassSizes): string {
 
 function propulsionText({ motor, propeller, cells, hover }: ClassSizes): string {
   return `  "propulsion": {
+    "frontLeftTurns": "anticlockwise", // that propeller, seen from above; neighbours the other way
     "motor": {
       "mass": "${motor.mass} g",
       "screwMass": "${motor.screws} g",

@@ -23,7 +23,7 @@ export interface FrameFile {
   readonly beamTheory: "euler-bernoulli" | "rayleigh" | "timoshenko";
   /** m; absent: chosen by the program. */
   readonly meshSize?: number;
-  /** Loss factor of screws, wires and straps in every mode. */
+  /** Loss factor of screws, wires and straps in every mode, except in soft mounts. */
   readonly assemblyLossFactor: number;
   readonly plies: Named<Ply>;
   readonly materials: Named<MaterialDef>;
@@ -256,6 +256,8 @@ export interface PropulsionDef {
   /** Absent: every arm carries a motor. */
   readonly arms?: readonly string[];
   readonly side: Side;
+  /** Of the front left propeller, seen from above; its neighbours turn the other way. */
+  readonly frontLeftTurns: "clockwise" | "anticlockwise";
   readonly motor: MotorDef;
   readonly propeller: PropellerDef;
   readonly cells: number;

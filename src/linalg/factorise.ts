@@ -46,7 +46,7 @@ export class PivotError extends SolveError {
  * (40 Mflop), 3.5 on plates with 300-unknown cliques (236 Mflop), 2 to 3 at 50 000 unknowns.
  *
  * @param scale what each pivot is compared with (size n); by default |a_ii|
- * @throws PivotError naming the unknown, when a pivot is zero or below 1e-16 of its scale
+ * @throws PivotError naming the unknown, when a pivot is not above 2.2e-16 (Number.EPSILON) of its scale
  */
 export function factorise(symbolic: Symbolic, A: SymmetricSparse, scale?: Float64Array): Factor {
   const { perm, supernodes, first, rowPtr, panelPtr, parent, stack, updatePtr } = symbolic;

@@ -11,7 +11,7 @@ export interface System {
   /** on the same pattern as K */
   readonly M: SymmetricSparse;
   readonly reduction: Reduction;
-  /** every element with its matrices, beams first in the mesh's order, then cells, springs, masses */
+  /** every element with its matrices, beams first in the mesh's order, then cells, springs, pads, masses */
   readonly elements: readonly ElementMatrices[];
 }
 

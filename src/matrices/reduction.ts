@@ -3,7 +3,7 @@
  * the unknowns that remain. K and M become T'KT and T'MT, element by element.
  */
 
-import { SolveError } from "../errors.ts";
+import { inputError } from "../errors.ts";
 import type { Tie } from "../mesh/types.ts";
 
 /** u = T q, row by row (compressed rows). */
@@ -100,8 +100,12 @@ function compress(full: number, slaves: ReadonlyMap<number, Expression>): Reduct
   const number = new Int32Array(full).fill(-1);
   let n = 0;
   for (let i = 0; i < full; i++) if (!slaves.has(i)) number[i] = n++;
-  if (n === 0)
-    throw new SolveError("every motion of the frame is held; nothing is left that could vibrate");
+  if (n === 0) {
+    throw inputError(
+      "supports",
+      "every motion of the frame is held, nothing is left that could vibrate; hold fewer places or directions",
+    );
+  }
   const ptr = new Int32Array(full + 1);
   for (let i = 0; i < full; i++) ptr[i + 1] = ptr[i] + (slaves.get(i)?.size ?? 1);
   const col = new Int32Array(ptr[full]);

@@ -11,7 +11,7 @@ import { ALL_MOTIONS, addNode, addPart, type Draft } from "./draft.ts";
 import { patchOn } from "./patch.ts";
 import type { PlateGrid } from "./types.ts";
 
-/** Elements per arm never fall below this, whatever the mesh size. */
+/** Elements per arm never fall below this, whatever the mesh size, unless the file gives a number. */
 const LEAST_ELEMENTS = 6;
 
 /**
@@ -69,7 +69,7 @@ function divisions(arm: ArmPart, size: number, stations: readonly number[]): num
   const out = [0];
   for (let i = 1; i < unique.length; i++) {
     const span = unique[i] - unique[i - 1];
-    const k = Math.max(1, Math.round(n * span));
+    const k = Math.max(1, Math.ceil(n * span - 1e-9));
     for (let j = 1; j <= k; j++) out.push(unique[i - 1] + (span * j) / k);
   }
   return out;

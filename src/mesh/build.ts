@@ -72,7 +72,7 @@ export function buildMesh(model: Model, size = model.meshSize ?? defaultMeshSize
   });
   const points = new Map<string, number>();
   const pointNode = (name: string) => pointNodeOf(draft, model, points, name);
-  const site: Site = { draft, model, grids, pointNode };
+  const site: Site = { draft, model, grids, pointNode, size };
 
   const arms = model.arms.map((arm, i) => {
     const stations = model.bodies.flatMap((b) =>
@@ -136,4 +136,9 @@ function smearedOnArm(model: Model, arm: number): number {
     (sum, s) => sum + s.perArm.reduce((t, p) => (p.arm === arm ? t + p.massPerLength : t), 0),
     0,
   );
+}
+
+/** Whether anything ties the frame to the ground. */
+export function isHeld(mesh: Mesh): boolean {
+  return mesh.fixed.length > 0 || mesh.springs.some((s) => s.nodes[1] < 0);
 }

@@ -16,7 +16,7 @@ import { ALL_MOTIONS, addNode, addPart, type Draft, nodeAt } from "./draft.ts";
 import { patchOn } from "./patch.ts";
 import type { Patch, PlateGrid } from "./types.ts";
 
-/** Elements of a standoff, and of a member without a number of its own. */
+/** Elements of a standoff; least number in a member without a number of its own. */
 const STANDOFF_ELEMENTS = 2;
 const MEMBER_ELEMENTS = 8;
 
@@ -26,6 +26,8 @@ export interface Site {
   readonly model: Model;
   readonly grids: readonly PlateGrid[];
   readonly pointNode: (name: string) => number;
+  /** mesh size, m */
+  readonly size: number;
 }
 
 /** The patch under a round foot. @throws InputError when it lies off the plate */
@@ -100,7 +102,7 @@ export function meshMember(site: Site, m: MemberPart) {
   const d = nodeAt(draft, last).map((v, i) => v - p[i]);
   const axes = memberAxes(d, m.up);
   const part = addPart(draft, { name: m.name, kind: "member", lossFactor: m.section.lossFactor });
-  const n = m.elements ?? MEMBER_ELEMENTS;
+  const n = m.elements ?? Math.max(MEMBER_ELEMENTS, Math.ceil(Math.hypot(...d) / site.size - 1e-6));
   const length = Math.hypot(...d) / n;
   let before = first;
   for (let i = 1; i <= n; i++) {

@@ -6,7 +6,7 @@ import { plyFit } from "../material/material.ts";
 import { stripStiffness } from "../material/strip.ts";
 import { copiesOf, copyName } from "./copies.ts";
 import { clipToConvex, moments, strip } from "./polygon.ts";
-import type { ArmPart, ArmRoot, Vec3 } from "./types.ts";
+import type { ArmPart, ArmRoot, PlatePart, Vec3 } from "./types.ts";
 import { checkCopies, materialOf, mm, plateNumber, vec3, type Workbench } from "./workbench.ts";
 
 /** Bend-twist coupling d16/sqrt(d11 d66) above this is reported: beams here bend and twist apart. */
@@ -15,6 +15,8 @@ const COUPLING = 0.1;
 const FACE_GAP = 1e-3;
 /** An arm held by a point must begin there to within this, m. */
 const POINT_GAP = 1e-4;
+/** One above this is worth a word, m. */
+const FACE_DOUBT = 1e-4;
 /** Least share of the inserted end that must lie under a plate. */
 const COVERED = 0.5;
 
@@ -157,14 +159,28 @@ function checkRoot(bench: Workbench, arm: ArmPart) {
     }
     const apart = Math.abs(plate.z - arm.root[2]);
     const touching = h.kind === "bolted" ? (plate.thickness + arm.thickness) / 2 : 0;
-    if (Math.abs(apart - touching) > FACE_GAP) {
-      bench.findings.push({
-        path,
-        message:
-          h.kind === "bolted"
-            ? `"${arm.name}" (z ${mm(arm.root[2])}) and the plate "${plate.name}" (z ${mm(plate.z)}) do not touch: their mid-planes are ${mm(apart)} apart, half of both thicknesses is ${mm(touching)}`
-            : `"${arm.name}" is one piece with "${plate.name}" but lies ${mm(apart)} above or below it; give both the same z`,
-      });
+    const gap = apart - touching;
+    if (Math.abs(gap) > FACE_GAP) {
+      bench.findings.push({ path, message: gapMessage(arm, plate, h.kind, gap) });
+    } else if (h.kind === "bolted" && Math.abs(gap) > FACE_DOUBT) {
+      bench.warnings.push(
+        `"${arm.group}" and the plate "${plate.name}" are ${gap > 0 ? `${mm(gap)} apart` : `drawn ${mm(-gap)} into each other`}, taken as touching; was a thickness changed without the plate's z?`,
+      );
     }
   }
+}
+
+function gapMessage(arm: ArmPart, plate: PlatePart, kind: "bolted" | "one piece", gap: number) {
+  const heights = `"${arm.name}" (z ${mm(arm.root[2])}) and the plate "${plate.name}" (z ${mm(plate.z)})`;
+  if (kind === "one piece") {
+    return `${heights} are one piece but ${mm(gap)} apart in height; give both the same z`;
+  }
+  const fault = gap > 0 ? `are ${mm(gap)} apart` : `run ${mm(-gap)} into each other`;
+  return `${heights} ${fault}: their mid-planes should be half of both thicknesses apart; move the plate's z`;
+}
+
+/** Middle of the arms' tips in the plan, m. */
+export function centreOf(arms: readonly ArmPart[]): readonly [number, number] {
+  const mean = (i: 0 | 1) => arms.reduce((s, a) => s + a.tip[i], 0) / (arms.length || 1);
+  return [mean(0), mean(1)];
 }

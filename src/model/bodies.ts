@@ -4,13 +4,15 @@ import { boxInertia, type Inertia } from "../element/rigid-mass.ts";
 import type { BodyDef } from "../frame/types.ts";
 import { type Copy, copiesOf, copyName } from "./copies.ts";
 import { rectangle, sumMoments } from "./polygon.ts";
-import type { ArmPart, BodyPart, Hold, Host, SmearedMass, Vec3 } from "./types.ts";
+import type { ArmPart, BodyPart, Hold, Host, PlatePart, SmearedMass, Vec3 } from "./types.ts";
 import { checkCopies, mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
 
 /** Footprint of a body without a size, m. */
 const SMALL = 6e-3;
 /** A rigid body without screws is held near the corners of its footprint, at this share of it. */
 const CORNER = 0.8;
+/** A gap between a body's box and its plate above this is worth a word, m. */
+const IN_THE_AIR = 10e-3;
 /** How far beyond an arm's end a body may sit, as a share of the arm's length. */
 const BEYOND = 0.1;
 
@@ -36,6 +38,7 @@ function bodyPart(bench: Workbench, group: string, def: BodyDef, copy: Copy): Bo
     def.footprint ?? (def.size ? ([def.size[0], def.size[1]] as const) : ([SMALL, SMALL] as const));
   const hold = holdOf(bench, path, def, copy, cg, foot, host);
   if (!hold) return undefined;
+  if (host.kind === "plate") warnOfGap(bench, group, def, cg, bench.plates[host.plate]);
   return {
     name: copyName(group, def.copies, cg[0], cg[1]),
     role: "body",
@@ -47,6 +50,16 @@ function bodyPart(bench: Workbench, group: string, def: BodyDef, copy: Copy): Bo
     hold,
     note: def.note,
   };
+}
+
+/** A body's box should lie on a face of its plate; one that hangs in the air is a slip of the pen. */
+function warnOfGap(bench: Workbench, name: string, { size }: BodyDef, cg: Vec3, plate: PlatePart) {
+  if (!size) return;
+  const gap = Math.abs(cg[2] - plate.z) - (size[2] + plate.thickness) / 2;
+  if (gap <= IN_THE_AIR) return;
+  bench.warnings.push(
+    `"${name}" hangs ${mm(gap)} away from the plate "${plate.name}" that carries it; check the height of its centre of gravity and its size`,
+  );
 }
 
 function inertiaOf(def: BodyDef, { sx, sy }: Copy): Inertia {

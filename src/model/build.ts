@@ -1,9 +1,9 @@
 /** A frame file as a model: every part in SI, copies written out, geometry checked, all errors at once. */
 
-import { InputError } from "../errors.ts";
+import { type Finding, InputError } from "../errors.ts";
 import type { FrameFile } from "../frame/types.ts";
 import { checkMaterial } from "../material/check.ts";
-import { buildArms } from "./arms.ts";
+import { buildArms, centreOf } from "./arms.ts";
 import { buildBodies, buildSmeared } from "./bodies.ts";
 import { buildCandidates, buildMotors, buildRotors, buildStack } from "./equipment.ts";
 import {
@@ -41,11 +41,12 @@ export function buildModel(file: FrameFile): Model {
     bodies: [...buildMotors(bench), ...buildBodies(bench), ...buildStack(bench)],
     candidates: buildCandidates(bench),
   };
-  if (bench.findings.length > 0) throw new InputError(bench.findings);
+  if (bench.findings.length > 0) throw new InputError(withoutCopies(bench.findings));
   return {
     name: file.name,
     notes: file.notes,
     theory: file.beamTheory,
+    centre: centreOf(bench.arms),
     ...(file.meshSize !== undefined && { meshSize: file.meshSize }),
     assemblyLossFactor: file.assemblyLossFactor,
     plates: bench.plates,
@@ -69,4 +70,12 @@ function checkMaterials(bench: Workbench): void {
     }
   }
   if (bench.findings.length > 0) throw new InputError(bench.findings);
+}
+
+/** What is wrong with a part is wrong with its mirrored copies; say it once. */
+function withoutCopies(findings: readonly Finding[]): Finding[] {
+  const plain = ({ path, message }: Finding) =>
+    `${path}: ${message.replace(/\b(front|rear|left|right) /g, "").replace(/-(?=\d)/g, "")}`;
+  const seen = new Set<string>();
+  return findings.filter((f) => !seen.has(plain(f)) && seen.add(plain(f)));
 }

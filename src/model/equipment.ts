@@ -8,6 +8,7 @@ import type {
   PropulsionDef,
   StackDef,
 } from "../frame/types.ts";
+import { centreOf } from "./arms.ts";
 import type { BodyPart, Candidate, PlatePart, Rotor, Vec3 } from "./types.ts";
 import { mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
 
@@ -78,29 +79,33 @@ function propellerInertia({ propeller }: PropulsionDef): Inertia {
   return { xx: tilt, yy: tilt, zz: 0, xy: 0, xz: 0, yz: 0 };
 }
 
-/** The motors as sources, neighbours turning opposite ways as seen around the frame. */
+/**
+ * The motors as sources. The one nearest to the front left turns as the file says, neighbours around
+ * the frame the other way.
+ */
 export function buildRotors(bench: Workbench): Rotor[] {
   const p = bench.file.propulsion;
   if (!p) return [];
   const up = p.side === "above" ? 1 : -1;
   const bell = p.motor.bellMass ?? BELL_SHARE * p.motor.mass;
   const arms = motorArms(bench, p);
-  const around = [...arms].sort((a, b) => azimuth(bench, a) - azimuth(bench, b));
+  const [cx, cy] = centreOf(arms.map((a) => bench.arms[a]));
+  const azimuth = (a: number) => Math.atan2(bench.arms[a].tip[1] - cy, bench.arms[a].tip[0] - cx);
+  const around = [...arms].sort((a, b) => azimuth(a) - azimuth(b));
+  const off = (a: number) => Math.abs(azimuth(a) - Math.PI / 4);
+  const first = arms.reduce((a, b) => (off(b) < off(a) ? b : a), arms[0]);
+  const sense = p.frontLeftTurns === "anticlockwise" ? 1 : -1;
   return arms.map((arm) => {
     const tip = bench.arms[arm].tip;
+    const apart = Math.abs(around.indexOf(arm) - around.indexOf(first));
     return {
       name: motorName(bench.arms[arm].name),
       arm,
       position: [tip[0], tip[1], tip[2] + up * p.propeller.planeHeight],
-      spin: around.indexOf(arm) % 2 === 0 ? 1 : -1,
+      spin: apart % 2 === 0 ? sense : sense === 1 ? -1 : 1,
       rotatingMass: bell + p.propeller.mass + p.propeller.nutMass,
     };
   });
-}
-
-function azimuth(bench: Workbench, arm: number): number {
-  const [x, y] = bench.arms[arm].tip;
-  return Math.atan2(y, x);
 }
 
 function holesAt(h: HolePattern, x: number, y: number): [number, number][] {

@@ -3,9 +3,17 @@
 import type { HoleDef, PlateDef } from "../frame/types.ts";
 import { plateStiffness } from "../material/material.ts";
 import { completeOutline, copiesOf } from "./copies.ts";
-import { crossingSides, disc, moments, oriented, type Polygon } from "./polygon.ts";
-import type { PlatePart } from "./types.ts";
-import { checkCopies, materialOf, mmAt, onPlate, type Workbench } from "./workbench.ts";
+import {
+  bordersMeet,
+  contains,
+  crossingSides,
+  disc,
+  moments,
+  oriented,
+  overlap,
+  type Polygon,
+} from "./polygon.ts";
+import { checkCopies, materialOf, mmAt, type Workbench } from "./workbench.ts";
 
 /** A stack's plies may be stretched by this factor either way before the user hears of it. */
 const PLY_STRETCH = 2;
@@ -71,26 +79,36 @@ function outlineOf(bench: Workbench, name: string, def: PlateDef): Polygon | und
 }
 
 function holesOf(bench: Workbench, name: string, def: PlateDef, outline: Polygon): Polygon[] {
-  const plate = { outline } as PlatePart;
-  return def.holes.flatMap((hole, i) => {
-    const path = `plates.${name}.holes.${i}`;
-    if (hole.kind === "round" && !checkCopies(bench, path, hole.copies, hole.at)) return [];
-    return holeShapes(hole).flatMap((shape) => {
-      if (crossingSides(shape)) {
-        bench.findings.push({ path, message: "the hole's outline crosses itself" });
-        return [];
-      }
-      const [x, y] = [shape[0], shape[1]];
-      if (!onPlate(plate, x, y)) {
-        bench.findings.push({
-          path,
-          message: `the hole reaches outside the plate at ${mmAt(x, y)}; draw notches in the outline instead`,
-        });
-        return [];
-      }
-      return [oriented(shape, -1)];
-    });
+  const kept: Polygon[] = [];
+  def.holes.forEach((hole, i) => {
+    const path = `plates.${name}.holes#${i + 1}`;
+    const middle = hole.kind === "round" ? hole.at : [middleOf(hole.outline)];
+    if (!checkCopies(bench, path, hole.copies, middle)) return;
+    for (const shape of holeShapes(hole)) {
+      const fault = faultOf(shape, outline, kept);
+      if (fault) bench.findings.push({ path, message: fault });
+      else kept.push(oriented(shape, -1));
+    }
   });
+  return kept;
+}
+
+function middleOf(points: readonly (readonly [number, number])[]): readonly [number, number] {
+  const { area, x, y } = moments(polygonOf(points));
+  return area === 0 ? points[0] : [x / area, y / area];
+}
+
+/** What is wrong with a hole, if anything. */
+function faultOf(shape: Polygon, outline: Polygon, others: readonly Polygon[]): string | undefined {
+  const at = mmAt(shape[0], shape[1]);
+  if (crossingSides(shape)) return `the outline of the hole at ${at} crosses itself`;
+  if (!contains(outline, shape[0], shape[1]) || bordersMeet(shape, outline)) {
+    return `the hole at ${at} reaches outside the plate; draw notches in the outline instead`;
+  }
+  if (others.some((other) => overlap(shape, other))) {
+    return `the hole at ${at} overlaps another hole of this plate; draw the two as one outline`;
+  }
+  return undefined;
 }
 
 function holeShapes(hole: HoleDef): Polygon[] {

@@ -84,30 +84,56 @@ export function borderDistance(p: Polygon, x: number, y: number): number {
 const turn = (ax: number, ay: number, bx: number, by: number, cx: number, cy: number) =>
   (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 
+/** Whether the sides a-b and c-d have a point in common. */
+function sidesMeet(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
+): boolean {
+  const apart =
+    Math.max(ax, bx) < Math.min(cx, dx) ||
+    Math.max(cx, dx) < Math.min(ax, bx) ||
+    Math.max(ay, by) < Math.min(cy, dy) ||
+    Math.max(cy, dy) < Math.min(ay, by);
+  if (apart) return false;
+  const one = turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy);
+  const two = turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by);
+  return one <= 0 && two <= 0;
+}
+
 /** The numbers (from 0) of two sides that cross or touch though they are not neighbours. */
 export function crossingSides(p: Polygon): readonly [number, number] | undefined {
   const n = p.length / 2;
+  const at = (i: number) => [p[2 * (i % n)], p[2 * (i % n) + 1]] as const;
   for (let i = 0; i < n; i++) {
-    const [ax, ay] = [p[2 * i], p[2 * i + 1]];
-    const k = (i + 1) % n;
-    const [bx, by] = [p[2 * k], p[2 * k + 1]];
     for (let j = i + 2; j < n; j++) {
       if (i === 0 && j === n - 1) continue;
-      const [cx, cy] = [p[2 * j], p[2 * j + 1]];
-      const l = (j + 1) % n;
-      const [dx, dy] = [p[2 * l], p[2 * l + 1]];
-      const apart =
-        Math.max(ax, bx) < Math.min(cx, dx) ||
-        Math.max(cx, dx) < Math.min(ax, bx) ||
-        Math.max(ay, by) < Math.min(cy, dy) ||
-        Math.max(cy, dy) < Math.min(ay, by);
-      if (apart) continue;
-      const one = turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy);
-      const two = turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by);
-      if (one <= 0 && two <= 0) return [i, j];
+      if (sidesMeet(...at(i), ...at(i + 1), ...at(j), ...at(j + 1))) return [i, j];
     }
   }
   return undefined;
+}
+
+/** Whether two polygons have any point in common: borders that meet, or one inside the other. */
+export function overlap(p: Polygon, q: Polygon): boolean {
+  return bordersMeet(p, q) || contains(p, q[0], q[1]) || contains(q, p[0], p[1]);
+}
+
+/** Whether the borders of two polygons meet. */
+export function bordersMeet(p: Polygon, q: Polygon): boolean {
+  const side = (r: Polygon, i: number) => {
+    const j = (i + 2) % r.length;
+    return [r[i], r[i + 1], r[j], r[j + 1]] as const;
+  };
+  for (let i = 0; i < p.length; i += 2) {
+    for (let j = 0; j < q.length; j += 2) if (sidesMeet(...side(p, i), ...side(q, j))) return true;
+  }
+  return false;
 }
 
 /**

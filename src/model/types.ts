@@ -206,6 +206,8 @@ export interface Model {
   readonly notes: readonly string[];
   readonly theory: BeamTheory;
   readonly meshSize?: number;
+  /** middle of the arms' tips in the plan, m; the origin where there are no arms */
+  readonly centre: readonly [number, number];
   readonly assemblyLossFactor: number;
   readonly plates: readonly PlatePart[];
   readonly arms: readonly ArmPart[];

@@ -19,7 +19,7 @@ export function describeModes(
   shapes: readonly Float64Array[],
 ): ModeDescription[] {
   const energies = modeEnergies(mesh, system, shapes, model.theory);
-  const pairs = mirrorPairs(mesh);
+  const pairs = mirrorPairs(mesh, model.centre[1]);
   return energies.map((energy, i) => {
     const shares = partShares(mesh, energy);
     const motion = motionShares(mesh, energy);
@@ -27,7 +27,7 @@ export function describeModes(
     return {
       number: i + 1,
       frequency: Math.sqrt(Math.max(0, lambda[i])) / (2 * Math.PI),
-      name: modeName(model, mesh, shapes[i], motion, shares),
+      name: modeName(model, mesh, shapes[i], motion, shares, energy.members),
       symmetry: leftRightSymmetry(shapes[i], pairs),
       shares,
       motion,
@@ -59,15 +59,16 @@ function motionShares(mesh: Mesh, e: ModeEnergy): MotionShares {
   const of = (...kinds: string[]) =>
     mesh.parts.reduce((s, p, i) => (kinds.includes(p.kind) ? s + e.strain[i] : s), 0) / U;
   return {
-    armFlat: e.beams.flat / U,
-    armEdge: e.beams.edge / U,
-    armTorsion: e.beams.torsion / U,
+    armFlat: e.arms.flat / U,
+    armEdge: e.arms.edge / U,
+    armTorsion: e.arms.torsion / U,
     plateBending: e.plateBending / U,
     plateInPlane: e.plateInPlane / U,
+    member: of("member"),
     standoff: of("standoff"),
     joint: of("arm root", "joint"),
     softMount: of("mount"),
-    other: of("spring", "body") + e.beams.axial / U,
+    other: of("spring", "body") + e.arms.axial / U,
   };
 }
 

@@ -17,8 +17,9 @@ export interface ModeEnergy {
   /** per part of the mesh */
   readonly strain: Float64Array;
   readonly kinetic: Float64Array;
-  /** of arms and members together, by kind */
-  readonly beams: BeamEnergy;
+  /** of the arms together, and of the members, by kind */
+  readonly arms: BeamEnergy;
+  readonly members: BeamEnergy;
   /** of plates: bending (uz rx ry) and in their plane (ux uy rz) */
   readonly plateBending: number;
   readonly plateInPlane: number;
@@ -61,7 +62,10 @@ function partialQuadratic(A: Float64Array, n: number, u: Float64Array, of: reado
 
 /** A ModeEnergy while it is summed up. */
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-type Growing = Mutable<Omit<ModeEnergy, "beams">> & { readonly beams: Mutable<BeamEnergy> };
+type Growing = Mutable<Omit<ModeEnergy, "arms" | "members">> & {
+  readonly arms: Mutable<BeamEnergy>;
+  readonly members: Mutable<BeamEnergy>;
+};
 
 /**
  * Energies of several modes at once, element by element.
@@ -78,7 +82,8 @@ export function modeEnergies(
     (): Growing => ({
       strain: new Float64Array(mesh.parts.length),
       kinetic: new Float64Array(mesh.parts.length),
-      beams: { axial: 0, torsion: 0, flat: 0, edge: 0 },
+      arms: { axial: 0, torsion: 0, flat: 0, edge: 0 },
+      members: { axial: 0, torsion: 0, flat: 0, edge: 0 },
       plateBending: 0,
       plateInPlane: 0,
       omittedShear: 0,
@@ -108,10 +113,11 @@ export function modeEnergies(
   return energies;
 }
 
-/** Shares out a beam element's energy by kind; a standoff's is not an arm's. */
+/** Shares out an arm's or a member's energy by kind, and the shear that is left out. */
 function beamSharer(element: BeamElement, mesh: Mesh, theory: BeamTheory) {
   const { length, sections, axes, part } = element;
-  if (mesh.parts[part].kind === "standoff") return undefined;
+  const { kind } = mesh.parts[part];
+  if (kind === "standoff") return undefined;
   const { K } = beamMatrices(length, sections, theory);
   // Flexibilities add along the element: the mean of 1/kGA.
   const mean = (f: (c: BeamConstants) => number) =>
@@ -121,7 +127,8 @@ function beamSharer(element: BeamElement, mesh: Mesh, theory: BeamTheory) {
   return (energy: Growing, u: Float64Array) => {
     const local = toLocal(u, axes);
     const own = beamEnergy(K, local);
-    for (const k of ["axial", "torsion", "flat", "edge"] as const) energy.beams[k] += own[k];
+    const sum = kind === "arm" ? energy.arms : energy.members;
+    for (const k of ["axial", "torsion", "flat", "edge"] as const) sum[k] += own[k];
     if (theory !== "timoshenko") {
       energy.omittedShear += omittedShearEnergy(K, length, { kGAy, kGAz }, local);
     }

@@ -1,5 +1,6 @@
 /** Short names for modes, from the motion of arms, plates and soft-mounted bodies. */
 
+import type { BeamEnergy } from "../element/beam.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import type { MotionShares, Share } from "./types.ts";
@@ -15,8 +16,10 @@ export function modeName(
   shape: Float64Array,
   motion: MotionShares,
   shares: readonly Share[],
+  members: BeamEnergy,
 ): string {
   if (motion.softMount > MAIN) return softMountName(model, mesh, shape, shares);
+  if (motion.member > MAIN) return memberName(shares, members);
   const arms = armShare(motion);
   const plates = motion.plateBending + motion.plateInPlane + motion.standoff;
   if (model.arms.length > 0 && arms >= plates && arms > MAIN / 2) {
@@ -31,7 +34,7 @@ export function modeName(
 function armName(model: Model, mesh: Mesh, shape: Float64Array, motion: MotionShares): string {
   const tips = model.arms.map((arm, i) => {
     const node = mesh.armTips[i];
-    const [x, y] = [arm.tip[0], arm.tip[1]];
+    const [x, y] = [arm.tip[0] - model.centre[0], arm.tip[1] - model.centre[1]];
     const r = Math.hypot(x, y) || 1;
     const c = [0, 1].map((k) => (arm.tip[k] - arm.root[k]) / arm.length);
     const u = (d: number) => shape[6 * node + d];
@@ -41,14 +44,16 @@ function armName(model: Model, mesh: Mesh, shape: Float64Array, motion: MotionSh
       flat: u(2),
       // sideways, positive anticlockwise seen from above
       edge: (x * u(1) - y * u(0)) / r,
+      // about the arm's own axis, so positive lifts the edge on its left
       twist: c[0] * u(3) + c[1] * u(4),
     };
   });
   const most = Math.max(motion.armFlat, motion.armEdge, motion.armTorsion);
-  if (most === motion.armTorsion) return "arms twist";
-  const flat = most === motion.armFlat;
-  const verb = flat ? "arms flap" : "arms swing in plane";
-  return `${verb}, ${pattern(tips.map((t) => ({ x: t.x, y: t.y, v: flat ? t.flat : t.edge })))}`;
+  const of = (v: (t: (typeof tips)[number]) => number) =>
+    pattern(tips.map((t) => ({ x: t.x, y: t.y, v: v(t) })));
+  if (most === motion.armTorsion) return `arms twist, ${of((t) => t.twist)}`;
+  if (most === motion.armFlat) return `arms flap, ${of((t) => t.flat)}`;
+  return `arms swing in plane, ${of((t) => t.edge)}`;
 }
 
 /** Words for how the arms move with or against each other. */
@@ -64,11 +69,27 @@ function pattern(tips: readonly { x: number; y: number; v: number }[]): string {
     ["front against rear", likeness((t) => Math.sign(t.x))],
     ["left against right", likeness((t) => Math.sign(t.y))],
     ["diagonal pairs against each other", likeness((t) => Math.sign(t.x) * Math.sign(t.y))],
+    [
+      "front and rear against left and right",
+      likeness((t) => Math.sign(Math.abs(t.x) - Math.abs(t.y))),
+    ],
     ["front ones only", likeness((t) => (t.x > 0 ? 1 : 0))],
     ["rear ones only", likeness((t) => (t.x < 0 ? 1 : 0))],
   ];
   const best = kinds.reduce((a, b) => (b[1] > a[1] + 1e-9 ? b : a));
   return best[1] > 0.8 ? best[0] : "unevenly";
+}
+
+function memberName(shares: readonly Share[], energy: BeamEnergy): string {
+  const kinds: [string, string, number][] = [
+    ["bends flatwise", "bend flatwise", energy.flat],
+    ["bends edgewise", "bend edgewise", energy.edge],
+    ["twists", "twist", energy.torsion],
+    ["stretches", "stretch", energy.axial],
+  ];
+  const [one, several] = kinds.reduce((a, b) => (b[2] > a[2] ? b : a));
+  const moving = shares.filter((s) => s.kind === "member");
+  return moving.length === 1 ? `"${moving[0].part}" ${one}` : `members ${several}`;
 }
 
 function plateName(shares: readonly Share[], before: "" | "with"): string {

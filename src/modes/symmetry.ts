@@ -7,8 +7,8 @@ const CLEAR = 0.95;
 /** What mirroring in y does to ux uy uz rx ry rz. */
 const MIRROR = [1, -1, 1, -1, 1, -1];
 
-/** Pairs of nodes that mirror each other in y (a node on y = 0 with itself). */
-export function mirrorPairs(mesh: Mesh, tolerance = 1e-6): Int32Array {
+/** Pairs of nodes that mirror each other about the plane y = middle (a node on it with itself). */
+export function mirrorPairs(mesh: Mesh, middle = 0, tolerance = 1e-6): Int32Array {
   const n = mesh.xyz.length / 3;
   const key = (x: number, y: number, z: number) =>
     [x, y, z].map((v) => Math.round(v / tolerance)).join(",");
@@ -19,7 +19,7 @@ export function mirrorPairs(mesh: Mesh, tolerance = 1e-6): Int32Array {
   }
   return Int32Array.from({ length: n }, (_, i) => {
     const [x, y, z] = [mesh.xyz[3 * i], mesh.xyz[3 * i + 1], mesh.xyz[3 * i + 2]];
-    return at.get(key(x, -y, z)) ?? -1;
+    return at.get(key(x, 2 * middle - y, z)) ?? -1;
   });
 }
 

@@ -31,6 +31,7 @@ export interface MotionShares {
   readonly armTorsion: number;
   readonly plateBending: number;
   readonly plateInPlane: number;
+  readonly member: number;
   readonly standoff: number;
   readonly joint: number;
   readonly softMount: number;

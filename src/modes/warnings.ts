@@ -38,13 +38,19 @@ function shear({ described }: Modes, shaken = Number.POSITIVE_INFINITY): string[
     over.length === 1
       ? `the frequency of mode ${worst.number} by about ${most}`
       : `the frequencies of modes ${list} by more than 2 % (mode ${worst.number}: about ${most})`;
-  return [`shear in the arms would lower ${which}; set "beamTheory": "timoshenko" to include it`];
+  return [`shear in the beams would lower ${which}; set "beamTheory": "timoshenko" to include it`];
+}
+
+/** Whether the modes reach far enough past the highest frequency of excitation (Hz). */
+export function reaches({ described }: Modes, shaken: number): boolean {
+  return (described[described.length - 1]?.frequency ?? 0) >= REACH * shaken;
 }
 
 /** @param shaken highest frequency of excitation, Hz */
-export function reachWarning({ described }: Modes, shaken: number): string[] {
+export function reachWarning(modes: Modes, shaken: number): string[] {
+  if (reaches(modes, shaken)) return [];
+  const { described } = modes;
   const highest = described[described.length - 1]?.frequency ?? 0;
-  if (highest >= REACH * shaken) return [];
   return [
     `the ${described.length} modes reach ${Math.round(highest)} Hz, but the motors shake up to ${Math.round(shaken)} Hz; noise above the last mode is underestimated, so ask for more modes`,
   ];

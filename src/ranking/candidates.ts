@@ -23,11 +23,18 @@ export function candidatesOf(file: FrameFile, model: Model): Candidate[] {
 
 function everyFit(file: FrameFile, model: Model): Candidate[] {
   let found = everyPlace(file, model, PITCH);
-  for (let pitch = PITCH; found.length > MOST; ) {
-    pitch *= 1.25;
-    found = everyPlace(file, model, pitch);
+  for (let pitch = 1.25 * PITCH; found.length > MOST; pitch *= 1.25) {
+    const fewer = everyPlace(file, model, pitch);
+    // On very many plates even one place each is too many: take every so-manieth of them.
+    if (fewer.length === found.length || fewer.length === 0) return thinned(found);
+    found = fewer;
   }
   return found;
+}
+
+function thinned(places: readonly Candidate[]): Candidate[] {
+  const step = places.length / MOST;
+  return Array.from({ length: MOST }, (_, i) => places[Math.floor(i * step)]);
 }
 
 /**

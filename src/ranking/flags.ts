@@ -37,6 +37,7 @@ export function flagsOf(
   }
   const atHover = crossings
     .filter((c) => c.nearHover)
+    .sort((a, b) => Math.abs(a.fromHover) - Math.abs(b.fromHover))
     .map((c) => ({ c, m: motion.find((m) => m.mode === c.mode) }))
     .find(({ m }) => m && m.rotationShare >= NEAR_ANTINODE && m.calmestShare <= CALM);
   if (atHover?.m) {
@@ -45,7 +46,7 @@ export function flagsOf(
     flags.push({
       kind: "near an antinode",
       hard: false,
-      text: `in mode ${c.mode} (${Math.round(c.frequency)} Hz) it turns ${percent(m.rotationShare)} as much as the liveliest candidate, the calmest only ${percent(m.calmestShare)}; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
+      text: `${m.rotationShare > 0.995 ? "of all candidates it turns most" : `it turns ${percent(m.rotationShare)} as much as the candidate that turns most`} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
     });
   }
   if (fromCg > FAR) {
@@ -58,6 +59,16 @@ export function flagsOf(
     });
   }
   return flags;
+}
+
+/** Whether a place sits on an overhang that is flagged. */
+export function onFlaggedOverhang(
+  model: Model,
+  candidate: Candidate,
+  overhangs: readonly Overhang[],
+): boolean {
+  const { name } = model.plates[candidate.plate];
+  return overhangs.some((o) => o.flagged && o.plate === name && beyond(o, candidate));
 }
 
 function beyond(o: Overhang, c: Candidate): boolean {

@@ -11,7 +11,7 @@ import { gyroLevel } from "../response/reading.ts";
 import { boardSensor } from "../response/sensor.ts";
 import { candidatesOf } from "./candidates.ts";
 import { findCrossings } from "./crossings.ts";
-import { flagsOf } from "./flags.ts";
+import { flagsOf, onFlaggedOverhang } from "./flags.ts";
 import { findOverhangs } from "./overhang.ts";
 import {
   atSpeeds,
@@ -33,8 +33,11 @@ export const FREQUENCY_BAND = 0.07;
 export const TIE_BAND = 1;
 /** Shifts at which ties are tried, as shares of the band. */
 const SHIFTS = [-1, -0.5, 0, 0.5, 1];
-/** Candidates found by the program that are kept for the table. */
+/** Candidates found by the program that are kept for the table, and the quietest of them at least. */
 const KEPT = 10;
+const LEAST_KEPT = 3;
+/** Found places closer than this count as one, m. */
+const NEAR = 0.012;
 
 const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
 
@@ -60,7 +63,8 @@ export function rank(input: RankInput): Ranking | undefined {
     return sensor ? [scoreCandidate(h, candidate, sensor)] : [];
   });
   if (scored.length === 0) return undefined;
-  const kept = model.candidates.length > 0 ? scored : bestAndWorst(scored);
+  const avoid = (s: Scored) => onFlaggedOverhang(model, s.candidate, overhangs);
+  const kept = model.candidates.length > 0 ? scored : bestAndWorst(scored, avoid);
   const motions = modalMotions(
     modes,
     kept.map((s) => s.sensor),
@@ -130,7 +134,7 @@ function placesOf(
 }
 
 const NOTES = [
-  "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the four motors never share a phase, so their powers add.",
+  "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the motors never share a phase, so their powers add.",
   "The stack's mass stays where the file puts it; each candidate reads the bare plate there, the board following its screws. No soft mount for the stack is in the figures.",
   "Places that tie are put in order by the number of their flags, then by the accelerometer.",
   "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
@@ -163,20 +167,24 @@ function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {
   });
 }
 
-/** The quietest places found, the quietest of each plate, and the noisiest for comparison. */
-function bestAndWorst(scored: readonly Scored[]): Scored[] {
-  const sorted = [...scored].sort((a, b) => a.gyro - b.gyro);
+/**
+ * The quietest places found, the quietest of each plate, the place as drawn, and the noisiest for
+ * comparison; places to avoid come after all others.
+ */
+function bestAndWorst(scored: readonly Scored[], avoid: (s: Scored) => boolean): Scored[] {
+  const sorted = [...scored].sort((a, b) => +avoid(a) - +avoid(b) || a.gyro - b.gyro);
   const perPlate = sorted.filter(
     (s, i) => sorted.findIndex((t) => t.candidate.plate === s.candidate.plate) === i,
   );
+  const room = Math.max(LEAST_KEPT, KEPT - perPlate.length - 1);
   const apart: Scored[] = [];
   for (const s of sorted) {
     const near = apart.some(
       (t) =>
         t.candidate.plate === s.candidate.plate &&
-        Math.hypot(t.candidate.x - s.candidate.x, t.candidate.y - s.candidate.y) < 0.012,
+        Math.hypot(t.candidate.x - s.candidate.x, t.candidate.y - s.candidate.y) < NEAR,
     );
-    if (!near && apart.length < KEPT - perPlate.length - 1) apart.push(s);
+    if (!near && apart.length < room) apart.push(s);
   }
   const designed = sorted.filter((s) => s.candidate.designed);
   return [...new Set([...apart, ...perPlate, ...designed, sorted[sorted.length - 1]])];

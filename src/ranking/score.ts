@@ -52,12 +52,15 @@ export function causesOf(h: Harmonics, modes: Modes, reading: Reading): Cause[] 
       const force = h.orders[order];
       const mode = modes.described[term];
       const frequency = mode?.frequency ?? 0;
+      const speed = (2 * Math.PI * frequency) / force.order;
+      const { low, full } = h.excitation.speeds;
       return {
         mode: mode?.number ?? 0,
         frequency,
         modeName: mode?.name ?? "the whole craft moves as one",
         order: force.name,
         share: p / total,
+        met: speed >= low && speed <= full,
         rpm: (frequency * 60) / force.order,
       };
     });

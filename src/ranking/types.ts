@@ -19,11 +19,13 @@ export interface Flag {
 
 /** A mode and order that cause part of a candidate's gyro noise. */
 export interface Cause {
-  /** 1.. number of the mode */
+  /** number of the mode, 1..; 0 = the whole craft moves as one */
   readonly mode: number;
   readonly frequency: number;
   readonly modeName: string;
   readonly order: string;
+  /** whether the order meets the mode within the speeds considered; else it only comes near */
+  readonly met: boolean;
   /** share of the gyro's noise power over the mix, 0..1 */
   readonly share: number;
   /** rpm at which the order meets the mode */

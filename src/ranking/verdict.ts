@@ -13,6 +13,7 @@ const LITTLE = 0.35;
 const NAMED = 3;
 
 const db = (v: number) => `${v < 9.95 ? v.toFixed(1) : Math.round(v)} dB`;
+const hertz = (v: number) => `${v < 99.5 ? v.toPrecision(3) : Math.round(v)} Hz`;
 const rate = (v: number) => `${Number(v.toPrecision(2))} deg/s`;
 
 /**
@@ -74,20 +75,26 @@ function listed(names: readonly string[]): string {
 
 /** Why one of several that tie comes first. */
 function preference(best: RankedCandidate, tied: readonly RankedCandidate[]): string {
-  if (tied.every((c) => c.flags.length > best.flags.length)) {
-    return best.flags.length === 0 ? "; it is the one without a flag" : "; it has the fewest flags";
-  }
-  return "; of those with the fewest flags its accelerometer is the quietest";
+  const alike = tied.filter((c) => c.flags.length === best.flags.length);
+  const flags = best.flags.length === 0 ? "has no flag" : "has the fewest flags";
+  if (alike.length === 0) return `; it alone ${flags}`;
+  return alike.length < tied.length
+    ? `; it ${flags} and, of such places, the quietest accelerometer`
+    : "; it has the quietest accelerometer of them";
 }
 
 function matters(open: readonly RankedCandidate[]): string {
   if (open.length < 2) return "";
   const worst = open.reduce((a, b) => (b.gyro > a.gyro ? b : a));
-  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the quietest`;
-  if (worst.decibel < HARDLY) {
-    return `Between the places without a hard flag it hardly matters: the worst, "${worst.candidate.name}", is only ${db(worst.decibel)} noisier than the quietest.`;
+  if (open.every((c) => c.tied)) {
+    return `By noise alone no place is better than another: ${open.length === 2 ? "both are" : "all are"} within ${db(worst.decibel)}.`;
   }
-  return `It matters where the stack sits: the worst place without a hard flag, "${worst.candidate.name}", reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)} more).`;
+  const name = `"${worst.candidate.name}"`;
+  if (worst.decibel < HARDLY) {
+    return `It hardly matters: the noisiest place that is not to be avoided, ${name}, reads ${db(worst.decibel)} more than the quietest.`;
+  }
+  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the quietest`;
+  return `It matters where the stack sits: the noisiest place that is not to be avoided, ${name}, reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)} more).`;
 }
 
 function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[]): string {
@@ -111,7 +118,11 @@ function cause(best: RankedCandidate): string {
   if (c.mode === 0) {
     return `At the best place ${share} of the noise is the whole craft shaken as one by ${c.order}, which no place avoids.`;
   }
-  return `At the best place ${share} of the noise comes from ${c.order} on mode ${c.mode} (${c.frequency.toPrecision(3)} Hz, ${c.modeName}), which it meets at ${Number(c.rpm.toPrecision(3))} rpm.`;
+  const rpm = `${Number(c.rpm.toPrecision(3))} rpm`;
+  const where = c.met
+    ? `which it meets at ${rpm}`
+    : `which it would meet at ${rpm}, outside the speeds considered`;
+  return `At the best place ${share} of the noise comes from ${c.order} on mode ${c.mode} (${hertz(c.frequency)}, ${c.modeName}), ${where}.`;
 }
 
 /** Where the little time at high speed makes most of the noise, the level is about that. */

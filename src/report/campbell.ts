@@ -1,5 +1,6 @@
 /** The interference (Campbell) diagram: frequencies of the forces and of the modes against motor speed. */
 
+import { HOVER_MARGIN } from "../ranking/crossings.ts";
 import type { Crossing } from "../ranking/types.ts";
 import { type Figure, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
@@ -7,8 +8,6 @@ import { hertz, percent, rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import type { Analysed } from "./types.ts";
 
-/** Half the width of the band drawn around hover, as a share of it. */
-export const HOVER_BAND = 0.1;
 /** Names of modes at the right edge keep this share of the height apart. */
 const LABEL_GAP = 0.045;
 
@@ -100,7 +99,7 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
       hovermode: "closest",
       shapes: [
         band(low, full, "--accentSoft", 0.55),
-        band((1 - HOVER_BAND) * hover, (1 + HOVER_BAND) * hover, "--cautionSoft", 0.9),
+        band((1 - HOVER_MARGIN) * hover, (1 + HOVER_MARGIN) * hover, "--cautionSoft", 0.9),
         ...[low, hover, full].map(upright),
       ],
       annotations: [

@@ -1,15 +1,28 @@
 /** The two charts against motor speed, with the tables that say the same. */
 
+import { HOVER_MARGIN } from "../ranking/crossings.ts";
 import type { Crossing, RankedCandidate } from "../ranking/types.ts";
 import { crossingWords, orderLines, perTurn } from "./campbell.ts";
 import { chartBox } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
 import { placeLabels } from "./markers.ts";
-import { degreesPerSecond, hertz, rpm, signed, three, toRpm, withUnit } from "./numbers.ts";
+import {
+  degreesPerSecond,
+  hertz,
+  percent,
+  rpm,
+  signed,
+  three,
+  toRpm,
+  withUnit,
+} from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import { facts, folded, list, section, table } from "./section.ts";
 import { peak, spectrumCurves } from "./spectra.ts";
 import type { Analysed } from "./types.ts";
+
+/** How far from hover still counts as near it, in words. */
+const NEAR = percent(HOVER_MARGIN);
 
 const WITHOUT_MOTORS =
   "The file has no motors, so there is no motor speed to set against the modes.";
@@ -21,13 +34,13 @@ export function campbellSection(analysed: Analysed): Html {
   const crossings = ranking?.crossings ?? [];
   const near = crossings.filter((c) => c.nearHover);
   const finding = campbellFinding(near);
-  const lead = html`Slanted lines: how often per second the motors push, as they speed up. Level lines: the modes. Where they cross, the motors feed a mode. The shaded band runs from the lowest speed to full throttle; the darker one is hover ±10 %. ${finding}`;
+  const lead = html`Slanted lines: how often per second the motors push, as they speed up. Level lines: the modes. Where they cross, the motors feed a mode. The shaded band runs from the lowest speed to full throttle; the darker one is hover ±${NEAR}. ${finding}`;
   return section(
     "interference",
     "Where motor speed meets a mode",
     lead,
     html`<figure>${chartBox("campbell-chart", "tall", finding)}
-<figcaption><ul class="legend">${orderLines(analysed).map((l, i) => html`<li>${swatch(i)} ${l.names.join(", ")}: ${perTurn(l.order)}</li>`)}<li>${symbol("near")} crossing within 10 % of hover</li><li>${symbol("other")} other crossing</li></ul></figcaption></figure>`,
+<figcaption><ul class="legend">${orderLines(analysed).map((l, i) => html`<li>${swatch(i)} ${l.names.join(", ")}: ${perTurn(l.order)}</li>`)}<li>${symbol("near")} crossing within ${NEAR} of hover</li><li>${symbol("other")} other crossing</li></ul></figcaption></figure>`,
     crossings.length > 0 &&
       folded(
         `All ${crossings.length} crossings as a table`,
@@ -111,10 +124,10 @@ function speedWords(omega: number): Html {
 
 /** The nearest crossing to hover in words. */
 export function campbellFinding(near: readonly Crossing[]): string {
-  if (near.length === 0) return "No force meets a mode within 10 % of hover.";
+  if (near.length === 0) return `No force meets a mode within ${NEAR} of hover.`;
   const nearest = near.reduce((a, b) => (Math.abs(b.fromHover) < Math.abs(a.fromHover) ? b : a));
   const count = near.length === 1 ? "One crossing lies" : `${near.length} crossings lie`;
-  return `${count} within 10 % of hover; the nearest: ${crossingWords(nearest)}.`;
+  return `${count} within ${NEAR} of hover; the nearest: ${crossingWords(nearest)}.`;
 }
 
 export function spectraSection(analysed: Analysed): Html {

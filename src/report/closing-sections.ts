@@ -23,7 +23,7 @@ export function limitsSection(analysed: Analysed): Html {
   ];
   const limits: Part[] = [
     "No published modal test of a multirotor frame with complete geometry, masses and materials was found, so the program is not validated on real frames. It is checked against textbook cases and published beam and plate results.",
-    "Frequencies of a real frame rest on its joints and on the material data. The modulus of carbon plate varies by 5 to 15 % between suppliers (common practice, no source); ±10 % in modulus and ±3 % in thickness make about ±7 % in the arms' frequencies (derived).",
+    "Frequencies of a real frame rest on its joints and on the material data. The modulus of carbon plate varies by 5 to 15 % between suppliers (common practice, no source); ±10 % in modulus and ±3 % in thickness make about ±7 % in the arms' frequencies (common practice, no source).",
     "Comparing places on one frame is much surer than any single number, because errors in the forces change all places alike.",
     "Levels follow the assumed unbalance and thrust ripple in proportion: a nicked propeller multiplies them.",
   ];

@@ -61,7 +61,7 @@ export function agreement({
   assembledMass,
 }: Pick<Analysed, "mass" | "assembledMass">): string {
   if (!assembledMass) {
-    return "The frame is held by supports, so the mass matrix cannot be compared with the drawing as a whole.";
+    return "The frame is held by supports or springs, so the mass matrix cannot be compared with the drawing as a whole.";
   }
   const difference = massDifference(drawn, assembledMass);
   const words =

@@ -21,15 +21,10 @@ export function modelSection(analysed: Analysed): Html {
       ["beams", theoryWords(model.theory)],
       ["mesh size", millimetres(mesh.size)],
       ["unknowns", whole(modes.evidence.unknowns)],
-      [
-        "support",
-        model.supports.length > 0
-          ? `held at ${model.supports.length} places`
-          : "free, as in flight or hung on a thread",
-      ],
+      ["support", supportWords(analysed)],
       [
         "damping of screws, wires and straps",
-        html`${percent(model.assemblyLossFactor / 2)} <small>of critical, in every mode</small>`,
+        html`${percent(model.assemblyLossFactor / 2)} <small>of critical, in every mode, except in soft mounts</small>`,
       ],
     ]),
     html`<h3>Proof of the solution</h3>`,
@@ -53,6 +48,12 @@ export function modelSection(analysed: Analysed): Html {
     Object.keys(file.materials).length > 0 && materialsTable(file),
     model.notes.length > 0 && html`<h3>Notes in the file</h3>${list(model.notes)}`,
   );
+}
+
+function supportWords({ held, model: { supports } }: Analysed): string {
+  if (!held) return "free, as in flight or hung on a thread";
+  if (supports.length === 0) return "held by springs to the ground";
+  return supports.length === 1 ? "held at one place" : `held at ${supports.length} places`;
 }
 
 interface SheetRow {
@@ -119,11 +120,7 @@ function theoryWords(theory: Analysed["model"]["theory"]): string {
   }[theory];
 }
 
-/** The evidence in words. */
+/** The evidence in words; a solution with fewer modes than were counted never comes this far. */
 export function evidenceWords(e: Evidence): string {
-  const complete =
-    e.counted === e.found
-      ? `A factorisation at ${hertz(e.checkFrequency)} counts ${whole(e.counted)} modes below it, rigid-body motions included, and ${whole(e.found)} were found: none is missing.`
-      : `A factorisation at ${hertz(e.checkFrequency)} counts ${whole(e.counted)} modes below it, but ${whole(e.found)} were found: do not trust the table of modes.`;
-  return `The equations were solved to a relative residual of ${three(e.maxResidual, 2)} at worst; the modes are orthogonal to each other within ${three(e.orthogonality, 2)}. ${complete}`;
+  return `The equations were solved to a relative residual of ${three(e.maxResidual, 2)} at worst; the modes are orthogonal to each other within ${three(e.orthogonality, 2)}. A factorisation at ${hertz(e.checkFrequency)} counts ${whole(e.counted)} modes below it, rigid-body motions included, and as many were found: none is missing.`;
 }

@@ -1,9 +1,10 @@
 /** The ranking as a table, with the reasons. */
 
+import type { Speeds } from "../excitation/types.ts";
 import type { Cause, RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
-import { decibels, hertz, millimetres, percent, three } from "./numbers.ts";
+import { decibels, hertz, millimetres, percent, three, toRpm } from "./numbers.ts";
 import { type Column, list, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
 
@@ -23,7 +24,7 @@ export function rankingSection(analysed: Analysed): Html {
     lead,
     table(
       "Places in order, best first",
-      columns(loudest, placeLabels(ranking.candidates)),
+      columns(loudest, placeLabels(ranking.candidates), excitation.speeds),
       ranking.candidates,
       {
         className: "ranking",
@@ -36,7 +37,11 @@ export function rankingSection(analysed: Analysed): Html {
 
 const AXES = ["roll", "pitch", "yaw"] as const;
 
-function columns(loudest: number, labels: readonly string[]): Column<RankedCandidate>[] {
+function columns(
+  loudest: number,
+  labels: readonly string[],
+  speeds: Speeds,
+): Column<RankedCandidate>[] {
   return [
     { head: "place", cell: (c, i) => placeMark(c, i, labels[i]) },
     {
@@ -68,7 +73,7 @@ function columns(loudest: number, labels: readonly string[]): Column<RankedCandi
         html`${millimetres(c.fromCg)} <small>in plan</small><br>${millimetres(c.fromCg3d)} <small>in all</small>`,
     },
     { head: "flags", cell: flags },
-    { head: "main causes of gyro noise", cell: causes },
+    { head: "main causes of gyro noise", cell: (c) => causes(c, speeds) },
   ];
 }
 
@@ -92,13 +97,19 @@ function flags(c: RankedCandidate): Part {
   return html`<ul class="plain">${items.map((i) => html`<li>${i}</li>`)}</ul>`;
 }
 
-function causes(c: RankedCandidate): Part {
-  return html`<ul class="plain">${c.causes.map((cause) => html`<li>${causeWords(cause)}</li>`)}</ul>`;
+function causes(c: RankedCandidate, speeds: Speeds): Part {
+  return html`<ul class="plain">${c.causes.map((cause) => html`<li>${causeWords(cause, speeds)}</li>`)}</ul>`;
 }
 
 /** "62 %: unbalance meets mode 3 (126 Hz, arms flap, all together) at 7 560 rpm". */
-export function causeWords(c: Cause): Html {
+export function causeWords(c: Cause, speeds: Speeds): Html {
   const share = html`<strong>${percent(c.share, 2)}</strong>`;
   if (c.mode === 0) return html`${share} ${c.order}, which shakes the whole craft as one`;
-  return html`${share} ${c.order} on mode ${c.mode} <small>(${hertz(c.frequency)}, ${c.modeName})</small>, met at ${three(c.rpm)} rpm`;
+  return html`${share} ${c.order} on mode ${c.mode} <small>(${hertz(c.frequency)}, ${c.modeName})</small>, ${whereMet(c, speeds)}`;
+}
+
+/** A mode outside the speeds considered still answers to a force inside them, off its peak. */
+function whereMet({ met, rpm }: Cause, { full }: Speeds): string {
+  if (met) return `met at ${three(rpm)} rpm`;
+  return rpm > toRpm(full) ? "above full throttle" : "below the lowest speed";
 }

@@ -13,8 +13,10 @@ export interface Analysed {
   readonly file: FrameFile;
   readonly model: Model;
   readonly mesh: Mesh;
+  /** by supports, or by springs to the ground */
+  readonly held: boolean;
   readonly mass: MassReport;
-  /** from the matrices; undefined where supports hold the frame */
+  /** from the matrices; undefined where the frame is held */
   readonly assembledMass?: MassProperties;
   readonly modes: Modes;
   readonly excitation?: Excitation;

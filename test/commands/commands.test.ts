@@ -90,11 +90,13 @@ describe("modes", () => {
   });
 });
 
-test("a frame that is held all over ends with 3", async () => {
+test("a frame that is held all over ends with 2", async () => {
   writeFileSync("held.jsonc", heldAllOver());
   const { code, out, err } = await stillpoint("modes", "held.jsonc");
-  expect({ code, out }).toEqual({ code: 3, out: "" });
-  expect(err).toMatch(/^stillpoint: every motion of the frame is held/);
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+  expect(err.replace(/\s+/g, " ")).toMatch(
+    /^held\.jsonc:\d+:\d+: supports: every motion of the frame is held/,
+  );
 });
 
 /** One beam element with both ends held, invented. */
@@ -140,6 +142,32 @@ describe("check", () => {
     expect(code).toBe(2);
     expect(err).toMatch(/^bad\.jsonc:\d+:\d+: meshSize: /m);
     expect(err).toMatch(/\n\d problems? in bad\.jsonc; nothing was written\n$/);
+  });
+
+  test("tells a mesh size that is too fine as the option's or as the file's", async () => {
+    const option = await stillpoint("check", FRAME, "--mesh-size", "0.01 mm");
+    expect(option.code).toBe(2);
+    expect(option.err).toMatch(/^stillpoint: --mesh-size: a mesh size of 0\.0100 mm cuts/);
+    writeFileSync("fine.jsonc", SMALL_FRAME.replace('"15 mm"', '"0.01 mm"'));
+    const file = await stillpoint("check", "fine.jsonc");
+    expect(file.code).toBe(2);
+    expect(file.err).toMatch(/^fine\.jsonc:\d+:\d+: meshSize: a mesh size of 0\.0100 mm cuts/);
+  });
+
+  test("tells what holds the frame: nothing, supports, or springs", async () => {
+    const told = async (sections: object) => {
+      const frame = { ...JSON.parse(platesOnly()), points: { p: [0, 0, 0] }, ...sections };
+      const links = { l: { point: "p", plate: "top", footprint: 10 } };
+      writeFileSync("bench.jsonc", JSON.stringify({ ...frame, links }));
+      const { out } = await stillpoint("check", "bench.jsonc");
+      const { held } = JSON.parse((await stillpoint("check", "bench.jsonc", "--json")).out);
+      return [held, /; ([^;]*)\.\n\n/.exec(out)?.[1].replace(/\s+/g, " ")];
+    };
+    expect(await told({})).toEqual([false, "free, as in flight"]);
+    const supports = { s: { point: "p", fix: "all" } };
+    expect(await told({ supports })).toEqual([true, "held by its supports"]);
+    const springs = { s: { between: ["p", "ground"], z: "10 N/mm" } };
+    expect(await told({ springs })).toEqual([true, "held by springs to the ground"]);
   });
 
   test("finds the line of a mistake that only the geometry shows", async () => {
@@ -217,8 +245,13 @@ describe("materials", () => {
   test("gives the kind of every entry and SI units in JSON", async () => {
     const { materials, plies } = JSON.parse((await stillpoint("materials", "--json")).out);
     const steel = materials.find(({ id }: { id: string }) => id === "steel");
-    expect(steel).toMatchObject({ type: "isotropic", EPa: 207e9, densityKgPerM3: 7850 });
-    expect(plies[0]).toMatchObject({ type: "ply", E1Pa: 70e9 });
+    expect(steel).toMatchObject({
+      type: "isotropic",
+      youngsModulusPa: 207e9,
+      densityKgPerM3: 7850,
+    });
+    expect(steel.shearModulusPa).toBeCloseTo(207e9 / (2 * (1 + steel.poissonsRatio)), -9);
+    expect(plies[0]).toMatchObject({ type: "ply", youngsModulus1Pa: 70e9 });
   });
 });
 

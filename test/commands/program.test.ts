@@ -97,6 +97,7 @@ describe("what is not understood", () => {
     [["modes", "x", "--modes", "501"], "Give a whole number from 1 to 500."],
     [["check", "x", "--mesh-size", "5 GPa"], '--mesh-size: "5 GPa" is a pressure'],
     [["check", "x", "--mesh-size", "0"], "must be more than zero"],
+    [["matrices", "x", "--output", ""], "stillpoint: --output: nothing was given"],
     [["new", "x.jsonc", "--class", "6"], "Choose 3 inch, 5 inch, 7 inch or 10 inch."],
     [["new", "x.jsonc"], "Required option '--class <size>' not specified"],
     [["frames/five-inch.jsonc"], "stillpoint rank frames/five-inch.jsonc"],

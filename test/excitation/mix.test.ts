@@ -15,6 +15,7 @@ const SPEEDS: Speeds = {
   fullThrust: 9,
   thrustFactor: 1.4e-6,
   thrustToWeight: 9,
+  warnings: [],
   notes: [],
 };
 const total = (w: Float64Array) => w.reduce((a, b) => a + b, 0);

@@ -134,31 +134,36 @@ describe("bodies, propulsion, stack", () => {
   });
 
   test("propulsion", () => {
+    const propulsion = {
+      motor: { mass: 33, cgHeight: 9, kv: 1800 },
+      propeller: {
+        mass: 4.3,
+        diameter: "5.1 in",
+        blades: 3,
+        planeHeight: 19,
+        thrustCoefficient: 0.16,
+      },
+      cells: 6,
+      speeds: { hover: "10800 rpm" },
+    };
     const frame = read(
       fileWith({
-        propulsion: {
-          motor: { mass: 33, cgHeight: 9, kv: 1800 },
-          propeller: {
-            mass: 4.3,
-            diameter: "5.1 in",
-            blades: 3,
-            planeHeight: 19,
-            thrustCoefficient: 0.16,
-          },
-          cells: 6,
-          speeds: { hover: "10800 rpm" },
-        },
+        propulsion,
         flightMix: [{ speed: "600 rpm", weight: 2 }],
         excitation: { balanceGrade: "6.3 mm/s", unbalance: "0.12 g mm" },
       }),
     );
     expect(frame.propulsion).toMatchObject({
       side: "above",
+      frontLeftTurns: "anticlockwise",
       motor: { mass: 0.033, cgHeight: 0.009, screwMass: 0 },
       propeller: { nutMass: 0, blades: 3, thrustCoefficient: 0.16 },
       cellVoltage: 3.7,
       loadedSpeedFraction: 0.75,
     });
+    expect(
+      read(fileWith({ propulsion: { ...propulsion, frontLeftTurns: "clockwise" } })),
+    ).toMatchObject({ propulsion: { frontLeftTurns: "clockwise" } });
     expect(frame.propulsion?.motor.kv).toBeCloseTo(60 * Math.PI, 10);
     expect(frame.propulsion?.speeds.hover).toBeCloseTo(360 * Math.PI, 10);
     expect(frame.propulsion?.propeller.diameter).toBeCloseTo(0.12954, 12);

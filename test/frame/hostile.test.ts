@@ -60,6 +60,54 @@ describe("names", () => {
     ]);
   });
 
+  const arm = {
+    material: "steel",
+    thickness: 5,
+    root: [20, 10],
+    tip: [80, 60],
+    width: 16,
+    joint: { kind: "bolted", plates: "base", inserted: 10 },
+  };
+  const copied = { ...arm, copies: "all four corners" };
+  const corner = "front left arm";
+  test.each<[string, object, string]>([
+    [
+      "the copy of an arm and an arm",
+      { arms: { arm: copied, [corner]: arm } },
+      `arms."${corner}": "${corner}" would name both a mirrored copy of the arm "arm" and the arm "${corner}": give one of the two another name.`,
+    ],
+    [
+      "an arm and the copy of an arm after it",
+      { arms: { [corner]: arm, arm: copied } },
+      `arms.arm: "${corner}" would name both the arm "${corner}" and a mirrored copy of the arm "arm": give one of the two another name.`,
+    ],
+    [
+      "copies of two arms",
+      { arms: { arm: copied, "left arm": { ...arm, copies: "front and rear" } } },
+      `arms."left arm": "${corner}" would name both a mirrored copy of the arm "arm" and a mirrored copy of the arm "left arm": give one of the two another name.`,
+    ],
+    [
+      "a plate and the copy of an arm",
+      {
+        plates: { base: PLATE, "left arm": PLATE },
+        arms: { arm: { ...arm, copies: "left and right" } },
+      },
+      'arms.arm: "left arm" would name both the plate "left arm" and a mirrored copy of the arm "arm": give one of the two another name.',
+    ],
+    [
+      "the copy of an arm and a point",
+      { arms: { arm: copied }, points: { "rear right arm": [0, 0, 0] } },
+      'points."rear right arm": "rear right arm" would name both a mirrored copy of the arm "arm" and the point "rear right arm": give one of the two another name.',
+    ],
+  ])("%s do not share a name", (_case, sections, line) => {
+    expect(linesOf(fileWith(sections))).toEqual([line]);
+  });
+
+  test("an arm without a copy of that name leaves it to others", () => {
+    const arms = { arm: { ...arm, copies: "front and rear" }, [corner]: arm };
+    expect(linesOf(fileWith({ arms }))).toEqual([]);
+  });
+
   test("long and strange texts come out short and harmless", () => {
     const [line] = linesOf(fileWith({ flightMix: `\u001b[2J${"x".repeat(5000)}` }));
     expect(line.length).toBeLessThan(200);

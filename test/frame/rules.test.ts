@@ -150,6 +150,11 @@ describe("arms", () => {
       "arms.arm.width#3: The pairs must run from root to tip, each further out than the one before.",
     ],
     [
+      "nothing between the plates",
+      { joint: { kind: "bolted", plates: "base", inserted: 0 } },
+      "arms.arm.joint.inserted: 0 (read as 0 mm) is not possible: it must be more than zero.",
+    ],
+    [
       "a slot that ends before it begins",
       { slots: [{ from: 0.5, to: 0.4, width: 3 }] },
       "arms.arm.slots#1.to: A slot must end further out than it begins.",
@@ -168,6 +173,16 @@ describe("bodies", () => {
   const at = [0, 0, 5];
   const on = "base";
   test.each<[string, object, string]>([
+    [
+      "no mass",
+      { on, at, mass: 0 },
+      "bodies.b.mass: 0 (read as 0 g) is not possible: it must be more than zero.",
+    ],
+    [
+      "a patch of no length",
+      { on, at, footprint: [10, 0] },
+      "bodies.b.footprint#2: 0 (read as 0 mm) is not possible: it must be more than zero.",
+    ],
     [
       "no place",
       { on },
@@ -235,8 +250,9 @@ describe("structure and propulsion", () => {
     points,
     members: { m: { from: "p", to: "q", ...fields } },
   });
-  const speeds = (fields: object) => ({
+  const speeds = (fields: object, more: object = {}) => ({
     propulsion: {
+      ...more,
       motor: { mass: 33, cgHeight: 9, kv: 1800 },
       propeller: { mass: 4, diameter: 127, blades: 3, planeHeight: 19, thrustCoefficient: 0.15 },
       cells: 6,
@@ -283,6 +299,11 @@ describe("structure and propulsion", () => {
       "hover slower than idle",
       speeds({ idle: 3000, hover: 2000 }),
       "propulsion.speeds.hover: The hover speed must be higher than the idle speed.",
+    ],
+    [
+      "a propeller that turns neither way",
+      speeds({}, { frontLeftTurns: "anticlockwse" }),
+      'propulsion.frontLeftTurns: "anticlockwse" is not one of the choices. Did you mean "anticlockwise"? Write "clockwise" or "anticlockwise".',
     ],
     [
       "an unknown direction",

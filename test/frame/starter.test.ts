@@ -57,6 +57,8 @@ describe.each(SIZE_CLASSES)("a new %s frame", (sizeClass) => {
   test("is good as it stands, and full of comments", () => {
     expect(linesOf(text)).toEqual([]);
     expect(frame.name).toBe("My frame");
+    expect(text).toMatch(/"frontLeftTurns": "anticlockwise", \/\/ /);
+    expect(frame.propulsion?.frontLeftTurns).toBe("anticlockwise");
     expect(text.match(/\/\//g)?.length).toBeGreaterThan(20);
     expect(text).toContain("common practice, no\n// source");
   });

@@ -136,8 +136,8 @@ describe("an arm as a beam and the same arm drawn into the plate's outline", () 
         },
       },
     };
-    const edgewise = solveFrame(beam, { modes: 6 }).modes.described.find(
-      (m) => m.motion.armEdge > 0.5,
+    const edgewise = solveFrame(beam, { modes: 6 }).modes.described.find((m) =>
+      m.name.includes("edgewise"),
     )!.frequency;
     // n members side by side are stiffer by 2/n^2 than the solid strip: half of that in frequency and
     // some more for shear.

@@ -38,9 +38,28 @@ describe("plates", () => {
     expect(findings.map((f) => f.message).join()).not.toContain("crosses itself");
   });
 
+  test("holes that overlap, and one whose copy lies on it", () => {
+    const holes = [
+      { at: [5, 5], diameter: 6 },
+      { at: [8, 5], diameter: 6 },
+    ];
+    expectFinding({ plates: { base: plateAt(0, { holes }) } }, "plates.base.holes#2", "overlaps");
+    const across = {
+      outline: [
+        [-3, -3],
+        [3, -3],
+        [3, 3],
+        [-3, 3],
+      ],
+      copies: "left and right",
+    };
+    const twice = { plates: { base: plateAt(0, { holes: [across] }) } };
+    expectFinding(twice, "plates.base.holes#1", "onto itself");
+  });
+
   test("a hole outside, and a hole that crosses itself", () => {
     const outside = plateAt(0, { holes: [{ at: [60, 0], diameter: 5 }] });
-    expectFinding({ plates: { base: outside } }, "plates.base.holes.0", "reaches outside");
+    expectFinding({ plates: { base: outside } }, "plates.base.holes#1", "reaches outside");
     const bow = [
       [0, 0],
       [5, 5],
@@ -48,7 +67,7 @@ describe("plates", () => {
       [0, 5],
     ];
     const crossed = plateAt(0, { holes: [{ outline: bow }] });
-    expectFinding({ plates: { base: crossed } }, "plates.base.holes.0", "crosses itself");
+    expectFinding({ plates: { base: crossed } }, "plates.base.holes#1", "crosses itself");
   });
 });
 
@@ -61,11 +80,21 @@ describe("arms", () => {
   test("one that does not touch its plate: both heights and the gap", () => {
     const joint = { kind: "bolted", plates: ["base"], inserted: 12 };
     const arms = { arm: arm({ z: 8, joint }) };
-    expectFinding({ ...BASE, arms }, "arms.arm", "do not touch", "8 mm apart", "2 mm");
+    expectFinding({ ...BASE, arms }, "arms.arm", "z 8 mm", "z 0 mm", "6 mm apart");
   });
 
   test("one in one piece with a plate at another height", () => {
-    expectFinding({ ...BASE, arms: { arm: arm({ z: 5 }) } }, "arms.arm", "5 mm above or below");
+    expectFinding({ ...BASE, arms: { arm: arm({ z: 5 }) } }, "arms.arm", "5 mm apart in height");
+  });
+
+  test("one drawn into its plate", () => {
+    const joint = { kind: "bolted", plates: ["base"], inserted: 12 };
+    expectFinding({ ...BASE, arms: { arm: arm({ joint }) } }, "arms.arm", "into each other");
+  });
+
+  test("a fault of all four copies is told once", () => {
+    const arms = { arm: arm({ z: 5, root: [18, 12], tip: [60, 50], copies: "all four corners" }) };
+    expect(findingsOf({ ...BASE, arms }).length).toBe(1);
   });
 
   test("one whose root is not at the point that holds it", () => {

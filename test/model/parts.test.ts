@@ -11,10 +11,10 @@ describe("plates", () => {
     const clockwise = plateAt(0).outline.toReversed();
     const hole = {
       outline: [
-        [0, 0],
+        [0, 1],
         [0, 5],
         [5, 5],
-        [5, 0],
+        [5, 1],
       ],
       copies: "left and right",
     };

@@ -88,7 +88,7 @@ describe("the interference diagram", () => {
   test("says the nearest crossing in words", () => {
     const near = (analysed.ranking?.crossings ?? []).filter((c) => c.nearHover);
     expect(campbellFinding(near)).toBe(
-      "2 crossings lie within 10 % of hover; the nearest: unbalance meets mode 1 (arms flap, all together, 160\u00a0Hz) at 9\u202f600\u00a0rpm, 4\u00a0% below hover.",
+      "2 crossings lie within 10\u00a0% of hover; the nearest: unbalance meets mode 1 (arms flap, all together, 160\u00a0Hz) at 9\u202f600\u00a0rpm, 4\u00a0% below hover.",
     );
     expect(campbellFinding([])).toContain("No force meets a mode");
   });

@@ -67,6 +67,7 @@ const excitation: Excitation = {
     thrustFactor: 1.4e-6,
     thrustToWeight: 5.8,
     notes: ["hover speed: by hand"],
+    warnings: [],
   },
   orders: [
     { name: "unbalance", order: 1, kind: "side force", coefficient: 1.2e-7, source: "by hand" },
@@ -90,7 +91,15 @@ const SHAPES: readonly ((x: number, y: number) => readonly [w: number, wx: numbe
 
 function described(): ModeDescription[] {
   const common = { lossFactor: 0.03, damping: 0.015, shearEffect: 0.001 };
-  const still = { plateInPlane: 0, standoff: 0, softMount: 0, other: 0, armEdge: 0, armTorsion: 0 };
+  const still = {
+    plateInPlane: 0,
+    standoff: 0,
+    member: 0,
+    softMount: 0,
+    other: 0,
+    armEdge: 0,
+    armTorsion: 0,
+  };
   const arms = { ...still, armFlat: 0.7, joint: 0.2, plateBending: 0.1 };
   const plate = { ...still, armFlat: 0.1, joint: 0, plateBending: 0.9 };
   const armShare = { part: "front left arm", kind: "arm", strain: 0.3, kinetic: 0.2 };
@@ -211,6 +220,7 @@ function rankingOf(model: Model): Ranking {
           order: "unbalance",
           share: 0.62,
           rpm: 13_800,
+          met: true,
         },
         {
           mode: 0,
@@ -219,6 +229,7 @@ function rankingOf(model: Model): Ranking {
           order: "unbalance",
           share: 0.2,
           rpm: 0,
+          met: false,
         },
       ],
       motion: motion([0.11, 0.12, 1][i]),
@@ -284,6 +295,7 @@ export function fixture(): Analysed {
     model,
     mesh,
     mass,
+    held: false,
     assembledMass: mass,
     modes: modesOf(mesh),
     excitation,

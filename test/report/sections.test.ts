@@ -8,6 +8,7 @@ import { verdictSection } from "../../src/report/verdict-section.ts";
 import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
 
 const analysed = fixture();
+const SPEEDS = analysed.excitation!.speeds;
 
 /** The text of a page without its tags. */
 const text = ({ html }: { readonly html: string }) =>
@@ -55,10 +56,20 @@ describe("the ranking", () => {
 
   test("tells modes from the motion of the whole craft among the causes", () => {
     const causes = analysed.ranking?.candidates[0].causes ?? [];
-    expect(causes.map((c) => text(causeWords(c)))).toEqual([
+    expect(causes.map((c) => text(causeWords(c, SPEEDS)))).toEqual([
       `62 % unbalance on mode 2 (230 Hz, arms flap, diagonal pairs against each other; with &quot;${"&lt;img src=x onerror=document.title=&#39;p&#39;&gt;"}&quot; bending), met at 13 800 rpm`,
       "20 % unbalance, which shakes the whole craft as one",
     ]);
+  });
+
+  test.each([
+    [24_100, "above full throttle"],
+    [7400, "below the lowest speed"],
+  ])("says where %d rpm lies when it is not flown", (rpm, words) => {
+    const [cause] = analysed.ranking!.candidates[0].causes;
+    const told = text(causeWords({ ...cause, rpm, met: false }, SPEEDS));
+    expect(told).toMatch(new RegExp(`, ${words}$`));
+    expect(told).not.toContain("rpm");
   });
 
   test("says why there is none", () => {
@@ -96,9 +107,8 @@ describe("the proof", () => {
 
   test("is told in words", () => {
     expect(evidenceWords(evidence)).toBe(
-      "The equations were solved to a relative residual of 2.3\u00a0×\u00a010⁻¹⁰ at worst; the modes are orthogonal to each other within 1.1\u00a0×\u00a010⁻¹⁵. A factorisation at 700\u00a0Hz counts 9 modes below it, rigid-body motions included, and 9 were found: none is missing.",
+      "The equations were solved to a relative residual of 2.3\u00a0×\u00a010⁻¹⁰ at worst; the modes are orthogonal to each other within 1.1\u00a0×\u00a010⁻¹⁵. A factorisation at 700\u00a0Hz counts 9 modes below it, rigid-body motions included, and as many were found: none is missing.",
     );
-    expect(evidenceWords({ ...evidence, found: 8 })).toContain("do not trust");
   });
 
   test("of the masses compares the matrices with the drawing", () => {
@@ -123,6 +133,18 @@ describe("the proof", () => {
       expect(words).toContain(part);
     }
   });
+});
+
+test("what holds the frame is told, supports or springs", () => {
+  const support = { point: "p", fix: [] };
+  const held = (supports: readonly object[]) => {
+    const model = { ...analysed.model, supports } as unknown as typeof analysed.model;
+    return text(modelSection({ ...analysed, model, held: true }));
+  };
+  expect(text(modelSection(analysed))).toContain("free, as in flight");
+  expect(held([])).toContain("held by springs to the ground");
+  expect(held([support])).toContain("held at one place");
+  expect(held([support, support])).toContain("held at 2 places");
 });
 
 test("the masses list every part, heaviest first, and add up", () => {

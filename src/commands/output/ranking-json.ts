@@ -57,6 +57,8 @@ function placeFields(ranked: RankedCandidate): Record<string, unknown> {
     gyroDegPerSecRms: ranked.gyro,
     gyroRollPitchYawDegPerSecRms: gyroAxes,
     gyroRangeDegPerSecRms: ranked.gyroRange,
+    gyroAtHoverDegPerSecRms: ranked.gyroAtHover,
+    aboveOneAndAHalfTimesHover: fastFields(ranked),
     accelGRms: ranked.accel,
     accelXyzGRms: accelAxes,
     gyroLevelDb: ranked.decibel,
@@ -73,13 +75,20 @@ function placeFields(ranked: RankedCandidate): Record<string, unknown> {
   };
 }
 
+/** What those speeds take of the flight, and what they make of the noise. */
+function fastFields({ fast }: RankedCandidate): unknown {
+  return { flightShare: fast.flight, gyroNoisePowerShare: fast.power };
+}
+
 /** Levels at the speeds of `speedGridRpm`. */
 function spectrumFields(order: string, gyro: Float64Array, accel: Float64Array): unknown {
   return { order, gyroDegPerSecRms: gyro, accelGRms: accel };
 }
 
-function causeFields({ mode, frequency, modeName, order, share, rpm }: Cause): unknown {
-  return { mode, frequencyHz: frequency, modeName, order, gyroPowerShare: share, speedRpm: rpm };
+/** Mode 0 is the whole craft moving as one, which no speed meets. */
+function causeFields({ mode, frequency, modeName, order, share, rpm, met }: Cause): unknown {
+  const speedRpm = mode === 0 ? null : rpm;
+  return { mode, frequencyHz: frequency, modeName, order, gyroPowerShare: share, speedRpm, met };
 }
 
 function motionFields(motion: ModalMotion): unknown {

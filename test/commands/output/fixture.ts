@@ -27,6 +27,7 @@ function mode(number: number, frequency: number, name: string): ModeDescription 
       plateBending: 0.38,
       plateInPlane: 0,
       standoff: 0.02,
+      member: 0,
       joint: 0,
       softMount: 0,
       other: 0,
@@ -66,6 +67,7 @@ export const excitation: Excitation = {
     thrustFactor: 1.4e-6,
     thrustToWeight: 7.42,
     notes: ["hover speed: from weight"],
+    warnings: [],
   },
   orders: [
     { name: "unbalance", order: 1, kind: "side force", coefficient: 1e-7, source: "a standard" },
@@ -115,7 +117,16 @@ function ranked(
     fromCg3d: 0.02,
     flags,
     causes: [
-      { mode: 1, frequency: 131.4, modeName: "x", order: "unbalance", share: 0.9, rpm: 7884 },
+      {
+        mode: 1,
+        frequency: 131.4,
+        modeName: "x",
+        order: "unbalance",
+        share: 0.9,
+        rpm: 7884,
+        met: false,
+      },
+      { mode: 0, frequency: 0, modeName: "y", order: "unbalance", share: 0.1, rpm: 0, met: false },
     ],
     motion: [
       {

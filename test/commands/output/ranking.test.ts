@@ -104,7 +104,12 @@ describe("the JSON document", () => {
       accelGRms: 0.5,
       fromCentreOfGravityInPlanM: 0.0123,
       flags: [{ kind: "cantilevered", avoid: true }, { avoid: false }],
-      causes: [{ mode: 1, frequencyHz: 131.4, speedRpm: 7884 }],
+      gyroAtHoverDegPerSecRms: 314.159 / 4,
+      aboveOneAndAHalfTimesHover: { flightShare: 0.1, gyroNoisePowerShare: 0.5 },
+      causes: [
+        { mode: 1, frequencyHz: 131.4, speedRpm: 7884, met: false },
+        { mode: 0, speedRpm: null, met: false },
+      ],
     });
     expect(document.modes[1]).toMatchObject({ frequencyHz: 1234.5, dampingRatio: 0.015 });
     expect(document.speeds.hoverRpm).toBeCloseTo(10843, 9);
