@@ -65,7 +65,7 @@ const softMount = section("a soft mount", {
 
 // which of these fields go together is checked in `body-fields.ts`, on the raw file
 const body = section("a body", {
-  mass: quantity(KINDS.mass, POSITIVE, "Mass of one body."),
+  mass: quantity(KINDS.mass, NOT_NEGATIVE, "Mass of one body; zero only for a rigidly held one."),
   at: vec3("Centre of gravity [x, y, z]. May be left out for a body on a point.").exactOptional(),
   size: boxSize("Size of the box [along x, along y, along z]; gives the inertia.").exactOptional(),
   inertia: inertia

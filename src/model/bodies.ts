@@ -18,6 +18,13 @@ const BEYOND = 0.1;
 
 export function buildBodies(bench: Workbench): BodyPart[] {
   return Object.entries(bench.file.bodies).flatMap(([name, def]) => {
+    if (def.mass === 0 && def.hold !== "rigid") {
+      bench.findings.push({
+        path: `bodies.${name}.mass`,
+        message: `a body held "${def.hold}" needs a mass above zero; only a rigid one may be pure inertia`,
+      });
+      return [];
+    }
     if (def.hold === "smeared") return [];
     if (def.at && !checkCopies(bench, `bodies.${name}`, def.copies, [def.at])) return [];
     return copiesOf(def.copies).flatMap((copy) => {
@@ -181,7 +188,7 @@ export function padStiffness(
 /** Screws, wires and prints spread over whole plates and arms, in proportion to their area. */
 export function buildSmeared(bench: Workbench): SmearedMass[] {
   return Object.entries(bench.file.bodies).flatMap(([name, def]) => {
-    if (def.hold !== "smeared") return [];
+    if (def.hold !== "smeared" || def.mass === 0) return [];
     const plates = def.on.map((n) => plateNumber(bench, n)).filter((p) => p >= 0);
     const arms = bench.arms.flatMap((a, i) =>
       def.on.includes(a.name) || def.on.includes(a.group) ? [i] : [],

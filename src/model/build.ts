@@ -55,7 +55,7 @@ export function buildModel(file: FrameFile): Model {
     ...parts,
     smeared: buildSmeared(bench),
     rotors: buildRotors(bench),
-    warnings: bench.warnings,
+    warnings: [...new Set(bench.warnings)],
   };
 }
 

@@ -76,18 +76,18 @@ describe("speeds in the file", () => {
     expect(four.hover / six.hover).toBeCloseTo(Math.sqrt(1.5), 10);
   });
 
-  test("a craft that cannot hover is told so, with both speeds, and keeps a band to look at", () => {
-    const heavy = speedsOf({}, 6);
-    const note = heavy.notes.find((n) => n.includes("leaves no room above hover"));
-    expect(note).toContain("19980 rpm");
-    expect(note).toContain(`${Math.round(rpm(heavy.hover))} rpm`);
-    expect(heavy.thrustToWeight).toBeLessThan(1);
-    expect(heavy.full).toBeGreaterThan(heavy.hover);
-    expect(heavy.low).toBeLessThan(heavy.hover);
+  test("a craft that cannot fly is refused, with both speeds", () => {
+    expect(() => speedsOf({}, 6)).toThrow(/cannot fly: 6000 g need \d+ rpm to hover, .* 19980 rpm/);
+    expect(() => speedsOf({ hover: "25000 rpm" })).toThrow(/cannot fly/);
   });
 
-  test("a hover speed beyond the estimated full speed is told as well", () => {
-    const odd = speedsOf({ hover: "25000 rpm" });
-    expect(odd.notes.some((n) => n.includes("leaves no room"))).toBe(true);
+  test("little thrust, and an idle speed above hover, are told", () => {
+    const heavy = speedsOf({}, 1.6);
+    expect(heavy.thrustToWeight).toBeLessThan(1.5);
+    expect(heavy.warnings.join()).toContain("times the weight");
+    const idle = speedsOf({ idle: "18000 rpm" });
+    expect(idle.low / idle.hover).toBeCloseTo(0.75, 12);
+    expect(idle.warnings.join()).toContain("18000 rpm");
+    expect(idle.notes.join()).not.toContain("the idle speed in the file");
   });
 });

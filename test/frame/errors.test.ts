@@ -99,7 +99,7 @@ describe("values", () => {
     ]);
     expect(
       linesOf(fileWith({ bodies: { b: { mass: "-3 g", at: [0, 0, 0], on: "base" } } })),
-    ).toEqual(['bodies.b.mass: "-3 g" is not possible: it must be more than zero.']);
+    ).toEqual(['bodies.b.mass: "-3 g" is not possible: it must be zero or more.']);
     expect(linesOf(armWith({ elements: 2.5 }))).toEqual([
       "arms.arm.elements: 2.5 was found: write a whole number from 1 to 200.",
     ]);

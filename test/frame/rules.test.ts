@@ -174,11 +174,6 @@ describe("bodies", () => {
   const on = "base";
   test.each<[string, object, string]>([
     [
-      "no mass",
-      { on, at, mass: 0 },
-      "bodies.b.mass: 0 (read as 0 g) is not possible: it must be more than zero.",
-    ],
-    [
       "a patch of no length",
       { on, at, footprint: [10, 0] },
       "bodies.b.footprint#2: 0 (read as 0 mm) is not possible: it must be more than zero.",

@@ -252,3 +252,10 @@ test("everything that is wrong is said at once", () => {
   );
   for (const f of findings) expect(f.message.length).toBeGreaterThan(20);
 });
+
+describe("bodies without mass", () => {
+  test("only a rigid one may be pure inertia", () => {
+    const bodies = { lump: { mass: 0, on: ["base"], hold: "smeared" } };
+    expectFinding({ ...BASE, bodies }, "bodies.lump.mass", "needs a mass above zero");
+  });
+});
