@@ -15,10 +15,10 @@ import {
 import { buildMesh, isHeld } from "./mesh/build.ts";
 import type { Mesh } from "./mesh/types.ts";
 import { buildModel } from "./model/build.ts";
-import type { Model, Vec3 } from "./model/types.ts";
-import { MODES_DEFAULT_COUNT, type SolvedModes, solveModes } from "./modes/solve.ts";
+import type { Model } from "./model/types.ts";
+import { type SolvedModes, solveEnoughModes } from "./modes/solve.ts";
 import type { Modes } from "./modes/types.ts";
-import { modeWarnings, reaches, reachWarning } from "./modes/warnings.ts";
+import { modeWarnings, reachWarning } from "./modes/warnings.ts";
 import { rank } from "./ranking/rank.ts";
 import type { Ranking } from "./ranking/types.ts";
 import { residualMotions } from "./response/residual.ts";
@@ -119,29 +119,6 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
   return ranking ? { ...analysis, warnings, ranking } : { ...analysis, warnings };
 }
 
-/** Most modes that are computed without being asked for. */
-const MOST_MODES = 320;
-
-/** As many modes as asked for; else as many as reach past what the motors shake. */
-function solveEnough(
-  model: Model,
-  mesh: Mesh,
-  system: System,
-  cg: Vec3,
-  asked: number | undefined,
-  shaken = 0,
-): SolvedModes {
-  let count = asked ?? MODES_DEFAULT_COUNT;
-  let solved = solveModes(model, mesh, system, cg, count);
-  while (asked === undefined && count < MOST_MODES && !reaches(solved.modes, shaken)) {
-    count *= 2;
-    const before = solved.modes.lambda.length;
-    solved = solveModes(model, mesh, system, cg, count);
-    if (solved.modes.lambda.length === before) break;
-  }
-  return solved;
-}
-
 function solve(
   prepared: Prepared,
   options: AnalyseOptions,
@@ -151,7 +128,7 @@ function solve(
   const system = assemble(mesh, model);
   options.progress?.("finding the natural frequencies");
   const shaken = prepared.excitation && highestFrequency(prepared.excitation);
-  const solved = solveEnough(model, mesh, system, mass.cg, options.modes, shaken);
+  const solved = solveEnoughModes(model, mesh, system, mass.cg, options.modes, shaken);
   const assembledMass = prepared.held ? undefined : massFromMatrices(system, mesh, mass.cg);
   const warnings = [...prepared.warnings, ...modeWarnings(solved.modes, shaken)];
   if (assembledMass && massDifference(mass, assembledMass) > 1e-6) {

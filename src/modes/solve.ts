@@ -9,8 +9,10 @@ import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
 import { describeModes } from "./describe.ts";
 import type { Modes } from "./types.ts";
+import { reaches } from "./warnings.ts";
 
-export const MODES_DEFAULT_COUNT = 40;
+/** Modes computed where no number is asked for, at least. */
+const MODES_DEFAULT_COUNT = 40;
 
 /** Modes with what the forced response needs of the solution. */
 export interface SolvedModes {
@@ -64,4 +66,27 @@ export function solveModes(
     factor: found.factor,
     shift: evidence.shift,
   };
+}
+
+/** Most modes that are computed without being asked for. */
+const MOST_MODES = 320;
+
+/** As many modes as asked for; else as many as reach past what the motors shake. */
+export function solveEnoughModes(
+  model: Model,
+  mesh: Mesh,
+  system: System,
+  cg: Vec3,
+  asked: number | undefined,
+  shaken = 0,
+): SolvedModes {
+  let count = asked ?? MODES_DEFAULT_COUNT;
+  let solved = solveModes(model, mesh, system, cg, count);
+  while (asked === undefined && count < MOST_MODES && !reaches(solved.modes, shaken)) {
+    count *= 2;
+    const before = solved.modes.lambda.length;
+    solved = solveModes(model, mesh, system, cg, count);
+    if (solved.modes.lambda.length === before) break;
+  }
+  return solved;
 }
