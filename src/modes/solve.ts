@@ -12,7 +12,7 @@ import type { Modes } from "./types.ts";
 import { reaches } from "./warnings.ts";
 
 /** Modes computed where no number is asked for, at least. */
-const MODES_DEFAULT_COUNT = 40;
+export const MODES_DEFAULT_COUNT = 40;
 
 /** Modes with what the forced response needs of the solution. */
 export interface SolvedModes {
