@@ -10,7 +10,7 @@ import type {
 } from "../frame/types.ts";
 import { centreOf } from "./arms.ts";
 import type { BodyPart, Candidate, PlatePart, Rotor, Vec3 } from "./types.ts";
-import { mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
+import { mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
 
 /** Share of a motor's mass that turns, where the file does not say; common practice, no source. */
 const BELL_SHARE = 0.55;
@@ -37,7 +37,7 @@ export function buildMotors(bench: Workbench): BodyPart[] {
         role: "motor",
         mass,
         cg: at(p.motor.cgHeight),
-        inertia: motorInertia(p, mass),
+        inertia: motorInertia(p),
         ...common,
       },
       {
@@ -63,11 +63,19 @@ function motorName(arm: string): string {
   return /\barm\b/.test(arm) ? arm.replace(/\barm\b/, "motor") : `${arm} motor`;
 }
 
-function motorInertia(p: PropulsionDef, mass: number): Inertia {
+/** An even cylinder; about the shaft only the part that does not turn, as for the propeller. */
+function motorInertia(p: PropulsionDef): Inertia {
+  const mass = p.motor.mass + p.motor.screwMass;
   const assumed = Math.cbrt(mass / (MOTOR_DENSITY * (Math.PI / 4) * MOTOR_ASPECT));
   const [d, h] = p.motor.size ?? [assumed, assumed * MOTOR_ASPECT];
   const tilt = mass * ((d * d) / 16 + (h * h) / 12);
-  return { xx: tilt, yy: tilt, zz: (mass * d * d) / 8, xy: 0, xz: 0, yz: 0 };
+  const still = Math.max(0, mass - bellMass(p));
+  return { xx: tilt, yy: tilt, zz: (still * d * d) / 8, xy: 0, xz: 0, yz: 0 };
+}
+
+/** The part of a motor that turns, kg. */
+function bellMass({ motor }: PropulsionDef): number {
+  return motor.bellMass ?? BELL_SHARE * motor.mass;
 }
 
 /**
@@ -87,8 +95,8 @@ export function buildRotors(bench: Workbench): Rotor[] {
   const p = bench.file.propulsion;
   if (!p) return [];
   const up = p.side === "above" ? 1 : -1;
-  const bell = p.motor.bellMass ?? BELL_SHARE * p.motor.mass;
   const arms = motorArms(bench, p);
+  warnOfOverlap(bench, arms, p.propeller.diameter);
   const [cx, cy] = centreOf(arms.map((a) => bench.arms[a]));
   const azimuth = (a: number) => Math.atan2(bench.arms[a].tip[1] - cy, bench.arms[a].tip[0] - cx);
   const around = [...arms].sort((a, b) => azimuth(a) - azimuth(b));
@@ -103,9 +111,23 @@ export function buildRotors(bench: Workbench): Rotor[] {
       arm,
       position: [tip[0], tip[1], tip[2] + up * p.propeller.planeHeight],
       spin: apart % 2 === 0 ? sense : sense === 1 ? -1 : 1,
-      rotatingMass: bell + p.propeller.mass + p.propeller.nutMass,
+      rotatingMass: bellMass(p) + p.propeller.mass + p.propeller.nutMass,
     };
   });
+}
+
+/** Propellers on one shaft are built; on arms copied by mistake they are a slip. */
+function warnOfOverlap(bench: Workbench, arms: readonly number[], diameter: number): void {
+  for (let i = 0; i < arms.length; i++) {
+    for (let j = 0; j < i; j++) {
+      const [a, b] = [bench.arms[arms[i]], bench.arms[arms[j]]];
+      const apart = Math.hypot(a.tip[0] - b.tip[0], a.tip[1] - b.tip[1]);
+      if (apart >= diameter / 2) continue;
+      bench.warnings.push(
+        `the motors of "${b.name}" and "${a.name}" are ${mm(apart)} apart, less than a propeller's radius; is one arm there twice?`,
+      );
+    }
+  }
 }
 
 function holesAt(h: HolePattern, x: number, y: number): [number, number][] {

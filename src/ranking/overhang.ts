@@ -1,7 +1,7 @@
 /** Plates that reach past their last support: found from the drawing, confirmed by a local mode. */
 
 import type { Mesh } from "../mesh/types.ts";
-import { bounds, clipToConvex, rectangle, sumMoments } from "../model/polygon.ts";
+import { bounds, clipToConvex, type Polygon, rectangle, sumMoments } from "../model/polygon.ts";
 import type { Model } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Overhang } from "./types.ts";
@@ -21,7 +21,7 @@ const AXES: readonly { direction: Direction; axis: 0 | 1; sign: 1 | -1 }[] = [
   { direction: "right", axis: 1, sign: -1 },
 ];
 
-/** Points at which a plate is held: standoffs, joints, and the inserted ends of arms. */
+/** Points at which a plate is held: standoffs, joints, links, supports, and inserted ends of arms. */
 function supportsOf(model: Model, plate: number): [number, number][] {
   const arms = model.arms.flatMap((arm): [number, number][] => {
     const h = arm.held;
@@ -37,8 +37,19 @@ function supportsOf(model: Model, plate: number): [number, number][] {
       ],
     ];
   });
+  const links = model.links.flatMap((l): [number, number][] => {
+    const p = model.points.get(l.point);
+    return p && "plate" in l.to && l.to.plate === plate ? [[p[0], p[1]]] : [];
+  });
+  const supports = model.supports.flatMap(({ where }): [number, number][] => {
+    if (!("plate" in where) || where.plate !== plate) return [];
+    const corners = where.within ? pairs(where.within) : (where.along ?? []);
+    return corners.map(([x, y]) => [x, y]);
+  });
   return [
     ...arms,
+    ...links,
+    ...supports,
     ...model.standoffs.flatMap((s): [number, number][] =>
       s.plates.includes(plate) ? [[s.x, s.y]] : [],
     ),
@@ -46,6 +57,10 @@ function supportsOf(model: Model, plate: number): [number, number][] {
       j.plates.includes(plate) ? [[j.x, j.y]] : [],
     ),
   ];
+}
+
+function pairs(p: Polygon): [number, number][] {
+  return Array.from({ length: p.length / 2 }, (_, i) => [p[2 * i], p[2 * i + 1]]);
 }
 
 /**
