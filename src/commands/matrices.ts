@@ -46,8 +46,12 @@ async function matrices(
   const { matrixMarket } = await import("../linalg/matrix-market.ts");
   const { unknownsCsv } = await import("./output/unknowns.ts");
   const { writtenLines } = await import("./output/written.ts");
+  const { MATRIX, requireFree, UNKNOWNS } = await import("./overwrite.ts");
 
   const frame = loadFrame(framePath);
+  const [stiffness, mass, unknowns] = ["stiffness.mtx", "mass.mtx", "unknowns.csv"].map(place);
+  for (const file of [stiffness, mass]) requireFree(file, MATRIX, framePath);
+  requireFree(unknowns, UNKNOWNS, framePath);
   const { K, M, reduction, mesh } = inFrame(frame, settings, () => {
     const { mesh, model } = prepare(frame.file, settings);
     return { ...assemble(mesh, model), mesh };
@@ -57,9 +61,9 @@ async function matrices(
     "Axes: x forward, y left, z up. What each row stands for: see the list of unknowns.",
   ];
   const files = [
-    { path: place("stiffness.mtx"), text: matrixMarket(K, comments("stiffness", "N/m, N, N m")) },
-    { path: place("mass.mtx"), text: matrixMarket(M, comments("mass", "kg, kg m, kg m^2")) },
-    { path: place("unknowns.csv"), text: unknownsCsv(mesh, reduction) },
+    { path: stiffness, text: matrixMarket(K, comments("stiffness", "N/m, N, N m")) },
+    { path: mass, text: matrixMarket(M, comments("mass", "kg, kg m, kg m^2")) },
+    { path: unknowns, text: unknownsCsv(mesh, reduction) },
   ];
   writeFiles(files);
   terminal.print(writtenLines(files.map((file) => file.path)));

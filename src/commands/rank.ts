@@ -10,6 +10,7 @@ import {
   jsonOption,
   meshSizeOption,
   modesOption,
+  requireName,
   type SolveOptions,
   solveOptionsText,
 } from "./input/options.ts";
@@ -32,6 +33,9 @@ Examples:
   stillpoint rank frames/five-inch.jsonc --mesh-size "8 mm" --no-report --json`;
 
 export function setUp(command: Command, terminal: Terminal): void {
+  // both are one option to the parser, which would let the last one win
+  const given = new Set<string>();
+  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Computes how the frame vibrates and what its motors cause at every place where the sensor stack could sit, and ranks the places. Writes a report with figures.",
@@ -44,17 +48,21 @@ export function setUp(command: Command, terminal: Terminal): void {
     .addOption(meshSizeOption())
     .addOption(jsonOption())
     .addHelpText("after", EXAMPLES)
-    .action((frame: string, options: RankOptions) => rank(frame, options, terminal));
+    .action((frame: string, options: RankOptions) => {
+      requireSenseOfReport(options.report, given.size > 1);
+      return rank(frame, options, terminal);
+    });
 }
 
 async function rank(framePath: string, options: RankOptions, terminal: Terminal): Promise<void> {
   const settings = await analyseOptions(options, progressOn(terminal));
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { analyse } = await import("../analyse.ts");
-  const { requireWritable, writeFiles } = await import("./write-files.ts");
+  const { REPORT, requireFree } = await import("./overwrite.ts");
+  const { writeFiles } = await import("./write-files.ts");
   const frame = loadFrame(framePath);
   const report = reportPath(framePath, options.report);
-  if (report !== undefined) requireWritable(report);
+  if (report !== undefined) requireFree(report, REPORT, framePath);
 
   const { analysis, ranking, excitation } = inFrame(frame, settings, () => {
     requireMotors(frame);
@@ -71,6 +79,21 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     const { rankingText } = await import("./output/ranking-text.ts");
     const { reportLine } = await import("./output/written.ts");
     terminal.print(rankingText(analysis, ranking, excitation, terminal.ink) + reportLine(report));
+  }
+}
+
+/** What is wrong with the options themselves, before anything is read. */
+function requireSenseOfReport(report: string | false | undefined, both: boolean): void {
+  if (both) {
+    throw inputError("--report", "was given together with --no-report: leave out one of the two.");
+  }
+  if (typeof report !== "string") return;
+  requireName("--report", report, "my-frame.html");
+  if (/\.jsonc?$/i.test(report)) {
+    throw inputError(
+      "--report",
+      `${report} has the name of a frame file, but a report is a web page: give a name that ends in .html.`,
+    );
   }
 }
 

@@ -1,6 +1,7 @@
 /** `stillpoint schema`: the rules of the frame file for editors. */
 
 import type { Command } from "commander";
+import { requireName } from "./input/options.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 
 interface SchemaOptions {
@@ -24,6 +25,9 @@ export function setUp(command: Command, terminal: Terminal): void {
 }
 
 async function schema({ output }: SchemaOptions, terminal: Terminal): Promise<void> {
+  requireName("--output", output, "frame.schema.json");
+  const { requireFree, SCHEMA } = await import("./overwrite.ts");
+  if (output !== undefined) requireFree(output, SCHEMA);
   const { frameJsonSchema } = await import("../frame/json-schema.ts");
   const text = `${JSON.stringify(frameJsonSchema(), null, 2)}\n`;
   if (output === undefined) return terminal.print(text);

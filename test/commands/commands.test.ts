@@ -11,6 +11,8 @@ describe("rank", () => {
     const { code, out, err } = await stillpoint("rank", FRAME);
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toMatch(/^Small\n\nPut the stack/);
+    expect(out).not.toMatch(/hard flag/i);
+    for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
     expect(out).toContain("\nReport: reports/five-inch.html\n");
     expect(read("reports/five-inch.html")).toMatch(/^<!DOCTYPE html>/);
   });

@@ -9,6 +9,7 @@ import type { FrameFile } from "../../frame/types.ts";
 import { LIBRARY_MATERIALS } from "../../material/library-materials.ts";
 import { LIBRARY_PLIES } from "../../material/library-plies.ts";
 import { locateFindings } from "./locate.ts";
+import { requireFrameFile } from "./missing-frame.ts";
 
 export interface LoadedFrame {
   readonly path: string;
@@ -19,6 +20,7 @@ export interface LoadedFrame {
 
 /** @throws InputError with everything that is wrong with the file */
 export function loadFrame(path: string): LoadedFrame {
+  requireFrameFile(path);
   const file = readFrame(path, {
     libraryMaterials: LIBRARY_MATERIALS.map(({ id }) => id),
     libraryPlies: LIBRARY_PLIES.map(({ id }) => id),

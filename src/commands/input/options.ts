@@ -39,6 +39,12 @@ function wholeNumber(least: number, most: number): (text: string) => number {
   };
 }
 
+/** @throws InputError when an option that names a file was given without a name */
+export function requireName(option: string, name: string | undefined, example: string): void {
+  if (name === undefined || name.trim() !== "") return;
+  throw inputError(option, `nothing was given: name a file, such as "${example}".`);
+}
+
 /** The size in m. @throws InputError when the text is not a length */
 async function readMeshSize(text: string): Promise<number> {
   const [{ readQuantity }, { KINDS }] = await Promise.all([

@@ -30,12 +30,13 @@ export function placesTable({ places, left }: Shown, { candidates }: Ranking, in
   );
   const columns = [
     { title: "Place" },
-    { title: "Name", least: 14 },
-    { title: "Plate", least: 8 },
+    { title: "Name", least: 12 },
+    { title: "Plate", least: 6 },
     { title: "Gyro", unit: "deg/s", align: "right" },
+    { title: "Hover", unit: "deg/s", align: "right" },
     { title: "Level", unit: "dB", align: "right" },
     { title: "Acc.", unit: "g", align: "right" },
-    { title: "To c.g.", unit: "mm", align: "right" },
+    { title: "C.g.", unit: "mm", align: "right" },
     { title: "Flags", least: 5 },
   ] as const;
   const rows = places.map((ranked) => [
@@ -43,6 +44,7 @@ export function placesTable({ places, left }: Shown, { candidates }: Ranking, in
     ranked.candidate.name,
     ranked.plate,
     digits(ranked.gyro),
+    digits(ranked.gyroAtHover),
     decibels(ranked.decibel),
     digits(ranked.accel),
     millimetres(ranked.fromCg),
@@ -59,8 +61,9 @@ export function placesTable({ places, left }: Shown, { candidates }: Ranking, in
   return (
     table +
     (left > 0 ? wrap(`and ${count(left, "more place")}; the report has them all`, "  ") : "") +
+    wrap("Gyro: rms over the flight mix. Hover: the gyro's rms at hover speed alone.") +
     wrap(
-      "Gyro and accelerometer (Acc.): root mean square of what the motors cause, over the flight mix. Level: gyro against the quietest place that is not to be avoided. To c.g.: from the chip to the centre of gravity, in the plan.",
+      "Rms (root mean square) is of what the motors cause. Level: Gyro against the quietest place that is not to be avoided. Acc.: accelerometer, over the flight mix. C.g.: from the chip to the centre of gravity, in the plan.",
     )
   );
 }

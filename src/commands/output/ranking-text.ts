@@ -47,11 +47,22 @@ export function rankingText(
       wrap(
         `Places marked = are ties: within ${shortest(tieBand)} dB of the quietest if the natural frequencies are up to ${shortest(100 * frequencyBand)} % off.`,
       ) +
+        rangeLine(ranking) +
         evidenceLine(analysis.modes.evidence, analysis.modes.rigid.length) +
         bullets(notes.map(printable)),
     ),
     section("Before you fly", bullets(SAFETY)),
   ].join("");
+}
+
+/** How far the level of the first place follows the natural frequencies. */
+function rangeLine({ candidates, frequencyBand }: Ranking): string {
+  const [first] = candidates;
+  if (first === undefined) return "";
+  const [low, high] = first.gyroRange;
+  return wrap(
+    `If all frequencies were up to ${shortest(100 * frequencyBand)} % off, the first place would read ${digits(low)} to ${quantity(high, "deg/s")}.`,
+  );
 }
 
 /** Overhangs worth a word; of the others only the longest, to say that they were looked at. */

@@ -4,7 +4,8 @@ import type { Reduction } from "../../matrices/reduction.ts";
 import type { Mesh } from "../../mesh/types.ts";
 
 const DIRECTIONS = ["x", "y", "z", "rx", "ry", "rz"];
-const HEADER = "row,node,direction,unit,x_m,y_m,z_m,part";
+/** The first line of every such list. */
+export const UNKNOWNS_HEADER = "row,node,direction,unit,x_m,y_m,z_m,part";
 
 /**
  * One line per row and column of K and M, numbered from 1 like the entries of the matrices: the node
@@ -21,7 +22,7 @@ export function unknownsCsv(mesh: Mesh, { masters }: Reduction): string {
       ",",
     );
   });
-  return `${[HEADER, ...lines].join("\n")}\n`;
+  return `${[UNKNOWNS_HEADER, ...lines].join("\n")}\n`;
 }
 
 /** Names of the parts that each node belongs to, joined by " + ". */
