@@ -2,7 +2,7 @@
 
 import { HOVER_MARGIN } from "../ranking/crossings.ts";
 import type { Crossing } from "../ranking/types.ts";
-import { type Figure, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
+import { type Figure, MARGIN, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
 import { hertz, percent, rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
@@ -95,7 +95,7 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
       tickformat: ",d",
     },
     {
-      margin: { l: 12, r: 74, t: 34, b: 16 },
+      margin: { ...MARGIN, r: 74 },
       hovermode: "closest",
       shapes: [
         band(low, full, "--accentSoft", 0.55),
@@ -104,7 +104,7 @@ export function campbellFigure(analysed: Analysed): Figure | undefined {
       ],
       annotations: [
         mark(low, "lowest", "right"),
-        mark(hover, "hover", "left"),
+        mark(hover, `hover ±${percent(HOVER_MARGIN)}`, "left"),
         mark(full, "full", "center"),
         ...modeLabels(shown, top),
         ...lines.map((l) => orderLabel(l, fastest, top)),

@@ -34,7 +34,7 @@ export function campbellSection(analysed: Analysed): Html {
   const crossings = ranking?.crossings ?? [];
   const near = crossings.filter((c) => c.nearHover);
   const finding = campbellFinding(near);
-  const lead = html`Slanted lines: how often per second the motors push, as they speed up. Level lines: the modes. Where they cross, the motors feed a mode. The shaded band runs from the lowest speed to full throttle; the darker one is hover ±${NEAR}. ${finding}`;
+  const lead = html`Slanted lines: how often per second the motors push, as they speed up. Level lines: the modes. Where they cross, the motors feed a mode. The wide green band runs from the lowest speed to full throttle; the narrow orange one is hover ±${NEAR}. ${finding}`;
   return section(
     "interference",
     "Where motor speed meets a mode",

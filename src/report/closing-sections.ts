@@ -1,5 +1,6 @@
 /** What the numbers can and cannot say, how to check them, cautions, and where the report comes from. */
 
+import type { BodyPart } from "../model/types.ts";
 import { type Html, html, type Part } from "./html.ts";
 import { grams, hertz, percent, rpm, three } from "./numbers.ts";
 import { list, rows, section } from "./section.ts";
@@ -47,13 +48,15 @@ export function checkSection({ modes, model, excitation }: Analysed): Html {
     excitation &&
     ` Then hover carefully at ${rpm(excitation.speeds.hover)} and compare the gyro's own record with the table.`;
   const off = model.bodies.find((b) => b.role === "propeller");
+  const higher = riseWithoutPropellers(model);
   const propellers =
     off &&
-    ` These are with propellers on; without their ${grams(off.mass)} per arm the arms ring a little higher.`;
+    higher !== undefined &&
+    ` These are with propellers on: expect the arms' modes about ${percent(higher, higher < 0.1 ? 1 : 2)} higher without propellers, which take ${grams(off.mass)} off each arm's end.`;
   const steps: Part[] = [
-    html`<strong>Take the propellers off</strong> and unplug the battery, but leave it and all other parts in place.`,
+    html`<strong>Take the propellers off</strong> and unplug the battery, but leave it and all other parts in place. Where the craft's own gyro records, it is powered over USB through a thin, slack cable.`,
     "Hang the craft on a long thin thread or rubber band near its centre of gravity, so that it swings slower than once a second.",
-    "Tap an arm's end upwards with a screwdriver's handle. Record with a small accelerometer of a gram or less on the arm (it lowers what it measures), with the craft's own gyro, or with a phone's microphone held close.",
+    "Tap an arm's end upwards with a screwdriver's handle. Record with a small accelerometer of a gram or less on the arm (it lowers what it measures), with the craft's own gyro (powered over USB, battery unplugged, propellers off), or with a phone's microphone held close.",
     html`Look at the spectrum for the lowest peaks that are not the battery on its straps: the model expects ${frequencies}.${propellers}`,
     "Tap plates and decks too; a peak that only one tap raises belongs to that part.",
     html`If all peaks are off by one common factor, change the modulus in the file by the square of that factor; if only the arms' peaks are low, lower kappa of their joints. Run again.${hover}`,
@@ -64,6 +67,20 @@ export function checkSection({ modes, model, excitation }: Analysed): Html {
     html`Ten minutes with a screwdriver tell how near the model is to your ${model.arms.length > 0 ? "frame" : "structure"}.`,
     html`<ol>${steps.map((s) => html`<li>${s}</li>`)}</ol>`,
   );
+}
+
+/**
+ * How much higher the arms' modes lie without propellers, as a share: an arm is a spring with a mass
+ * at its tip, f ~ 1/sqrt(m), with m = motor and screws, and propeller and nut where it is on. The
+ * arm's own mass is left out. undefined without motors that weigh anything.
+ */
+export function riseWithoutPropellers({
+  bodies,
+}: Pick<Analysed["model"], "bodies">): number | undefined {
+  const sum = (role: BodyPart["role"]) =>
+    bodies.filter((b) => b.role === role).reduce((m, b) => m + b.mass, 0);
+  const [motors, propellers] = [sum("motor"), sum("propeller")];
+  return motors > 0 ? Math.sqrt((motors + propellers) / motors) - 1 : undefined;
 }
 
 export function cautionsSection(): Html {

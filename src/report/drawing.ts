@@ -83,6 +83,18 @@ export function extentOf(points: readonly Point[], margin = 0): Extent {
   };
 }
 
+/** The same with room around further points. */
+export function extentWith(e: Extent, points: readonly Point[], margin: number): Extent {
+  if (points.length === 0) return e;
+  const more = extentOf(points, margin);
+  return {
+    x0: Math.min(e.x0, more.x0),
+    y0: Math.min(e.y0, more.y0),
+    x1: Math.max(e.x1, more.x1),
+    y1: Math.max(e.y1, more.y1),
+  };
+}
+
 /**
  * A drawing that says in words what it shows.
  *

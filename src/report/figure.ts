@@ -28,8 +28,18 @@ export interface Trace {
   readonly connectgaps?: boolean;
 }
 
+/** Around a chart, pixels; below there is room for the axis' title and some air under it. */
+export const MARGIN = { l: 12, r: 16, t: 34, b: 62 };
+
+/** Annotations of this name are left out where a chart is narrow. */
+export const WIDE_ONLY = "wide only";
+
 /** The axis of motor speed. */
-export const SPEED_AXIS = { title: { text: "motor speed, rpm" }, tickformat: ",d", nticks: 7 };
+export const SPEED_AXIS = {
+  title: { text: "motor speed, rpm", standoff: 8 },
+  tickformat: ",d",
+  nticks: 7,
+};
 
 /** Layout of a plain chart: no title (the page has one), no legend, quiet grid. */
 export function plainLayout(
@@ -60,7 +70,7 @@ export function plainLayout(
     },
     separators: ".\u202f",
     showlegend: false,
-    margin: { l: 12, r: 16, t: 34, b: 16 },
+    margin: MARGIN,
     xaxis: { ...axis, ...x },
     yaxis: { ...axis, ...y },
     ...more,

@@ -1,4 +1,4 @@
-/** Numbered marks for the candidate places, kept apart where places coincide. */
+/** The candidate places: a dot where each is, and a numbered mark that points to it. */
 
 import type { RankedCandidate } from "../ranking/types.ts";
 import { circle, fine, label, line, type Point } from "./drawing.ts";
@@ -6,8 +6,6 @@ import { type Html, html } from "./html.ts";
 
 /** Marks with a number; further candidates are dots only. */
 const MOST_NUMBERS = 12;
-/** Rounds of pushing marks apart. */
-const ROUNDS = 200;
 
 /** A place to avoid whatever its figure. */
 export function isToAvoid(c: RankedCandidate): boolean {
@@ -31,58 +29,111 @@ export function placeLabels(candidates: readonly RankedCandidate[]): string[] {
 }
 
 /**
- * Points moved so that no two are nearer than `distance`; those that lie on each other part to the
- * sides, in the order of the list. All keep their distance from the fixed points too.
+ * Numbers spread so that neighbours are at least `distance` apart and within the limits where there
+ * is room; each moves as little as its crowd allows, and their order stays.
  */
-export function apart(
-  points: readonly Point[],
+export function spread(
+  values: readonly number[],
   distance: number,
-  fixed: readonly Point[] = [],
-): Point[] {
-  const at = [...points, ...fixed].map(([x, y]) => [x, y] as [number, number]);
-  const free = points.length;
-  for (let round = 0; round < ROUNDS; round++) {
-    let moved = false;
-    for (let i = 0; i < free; i++) {
-      for (let j = i + 1; j < at.length; j++) {
-        const [dx, dy] = [at[j][0] - at[i][0], at[j][1] - at[i][1]];
-        const gap = Math.hypot(dx, dy);
-        if (gap >= distance - 1e-6) continue;
-        moved = true;
-        const [ux, uy] = gap > 1e-6 ? [dx / gap, dy / gap] : [(i + j) % 2 === 0 ? -1 : 1, 0];
-        const push = (distance - gap) / (j < free ? 2 : 1) + 1e-4;
-        at[i] = [at[i][0] - ux * push, at[i][1] - uy * push];
-        if (j < free) at[j] = [at[j][0] + ux * push, at[j][1] + uy * push];
-      }
+  [low, high]: readonly [number, number],
+): number[] {
+  const order = values.map((_, i) => i).sort((a, b) => values[a] - values[b] || a - b);
+  // Crowds: each holds its members evenly about the mean of where they would like to be.
+  const crowds: { members: number[]; centre: number }[] = [];
+  const half = (c: { readonly members: number[] }) => ((c.members.length - 1) * distance) / 2;
+  for (const i of order) {
+    let crowd = { members: [i], centre: values[i] };
+    let before = crowds.at(-1);
+    while (before && crowd.centre - half(crowd) - before.centre - half(before) < distance) {
+      const members = [...before.members, ...crowd.members];
+      const mean = members.reduce((sum, m) => sum + values[m], 0) / members.length;
+      crowds.pop();
+      crowd = { members, centre: mean };
+      before = crowds.at(-1);
     }
-    if (!moved) break;
+    crowds.push(crowd);
   }
-  return at.slice(0, free);
+  const out = values.map(() => 0);
+  for (const c of crowds) {
+    for (const [k, m] of c.members.entries()) out[m] = c.centre - half(c) + k * distance;
+  }
+  let least = low;
+  for (const i of order) {
+    out[i] = Math.max(out[i], least);
+    least = out[i] + distance;
+  }
+  let most = high;
+  for (const i of order.toReversed()) {
+    out[i] = Math.min(out[i], most);
+    most = out[i] - distance;
+  }
+  return out;
+}
+
+/** Where callouts may stand: in two lines, one on either side of the places. */
+export interface CalloutLines {
+  /** 0: lines to the left and right of the places; 1: above and below them */
+  readonly axis: 0 | 1;
+  /** coordinate of the two lines along the axis; the first one is preferred */
+  readonly at: readonly [number, number];
+  /** how far the lines reach across the axis */
+  readonly limits: readonly [number, number];
 }
 
 /**
- * The marks of all candidates at their places on a drawing, best place last so that it lies on top.
+ * Where the callouts of places stand. Of places in line with each other the nearest goes to the
+ * preferred line and the others to the second, so that no leader runs over another place's dot.
  *
- * @param fixed points that no mark may cover
+ * @param r radius of a mark, mm
+ */
+export function calloutPlaces(points: readonly Point[], lines: CalloutLines, r: number): Point[] {
+  const { axis, at, limits } = lines;
+  const across = axis === 0 ? 1 : 0;
+  const far = points.map((p) => Math.abs(p[axis] - at[0]));
+  const second = points.map((p, i) =>
+    points.some((q, j) => {
+      const inLine = j !== i && Math.abs(q[across] - p[across]) < 1.2 * r;
+      return inLine && (far[j] < far[i] - 1e-6 || (Math.abs(far[j] - far[i]) <= 1e-6 && j < i));
+    }),
+  );
+  const out = points.map((): Point => [0, 0]);
+  for (const k of [0, 1]) {
+    const members = points.map((_, i) => i).filter((i) => second[i] === (k === 1));
+    const values = members.map((i) => points[i][across]);
+    for (const [n, v] of spread(values, 2.9 * r, limits).entries()) {
+      out[members[n]] = axis === 0 ? [at[k], v] : [v, at[k]];
+    }
+  }
+  return out;
+}
+
+/** The marks of a drawing, and the points that their callouts need room around. */
+export interface Marks {
+  readonly layers: readonly Html[];
+  readonly callouts: readonly Point[];
+}
+
+/**
+ * A dot exactly at every candidate's place, and its mark as a callout well outside it,
+ * joined by a leader. Dots lie on top of everything, the best place's last.
+ *
  * @param r radius of a mark, mm
  */
 export function candidateMarks(
   candidates: readonly RankedCandidate[],
   places: readonly Point[],
-  fixed: readonly Point[],
+  lines: CalloutLines,
   r: number,
-): Html[] {
-  const shown = apart(places.slice(0, MOST_NUMBERS), 2.4 * r, fixed);
+): Marks {
+  const callouts = calloutPlaces(places.slice(0, MOST_NUMBERS), lines, r);
   const labels = placeLabels(candidates);
-  const dots = places.slice(MOST_NUMBERS).map((p) => circle(p, 0.35 * r, "place-dot"));
-  const marks = shown.map((at, i) => {
-    const true_ = places[i];
-    const away = Math.hypot(at[0] - true_[0], at[1] - true_[1]) > 0.3 * r;
-    const leader =
-      away && html`${line(true_, at, "leader")}${circle(true_, 0.22 * r, "place-dot")}`;
-    return html`<g>${leader}${mark(at, r, standing(candidates[i], i), labels[i])}</g>`;
-  });
-  return [...dots, ...marks.reverse()];
+  const leaders = callouts.flatMap((at, i) => [
+    line(places[i], at, "leader-ground"),
+    line(places[i], at, "leader"),
+  ]);
+  const marks = callouts.map((at, i) => mark(at, r, standing(candidates[i], i), labels[i]));
+  const dots = places.map((p, i) => circle(p, 0.36 * r, `place-dot ${standing(candidates[i], i)}`));
+  return { layers: [...leaders, ...marks, ...dots.reverse()], callouts };
 }
 
 /** One mark: a full disc for the best place, a ring for the others, a diamond for places to avoid. */

@@ -3,7 +3,7 @@
 import { massDifference, type PartMass } from "../matrices/mass.ts";
 import type { Vec3 } from "../model/types.ts";
 import { type Html, html, named } from "./html.ts";
-import { grams, mass, percent, three } from "./numbers.ts";
+import { grams, inMillimetres, mass, percent, three } from "./numbers.ts";
 import { type Column, facts, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
 
@@ -50,9 +50,9 @@ function columns(total: number): Column<PartMass>[] {
   ];
 }
 
-/** Coordinates in mm; what is less than a hundredth of a millimetre is written as zero. */
+/** Coordinates in mm; what is less than 0.05 mm is written as zero. */
 function place(p: Vec3): string {
-  return p.map((v) => (Math.abs(v) < 5e-6 ? "0" : three(v * 1e3))).join(", ");
+  return p.map(inMillimetres).join(", ");
 }
 
 /** How the mass matrix agrees with the masses added up by hand. */

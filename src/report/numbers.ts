@@ -27,16 +27,18 @@ export function withUnit(x: number, unit: string): string {
   return `${three(x)}${NO_BREAK}${unit}`;
 }
 
-/** With a sign, also for positive numbers; "0" when it rounds to nothing. */
+/** With a sign, also for positive numbers, and always as many decimals; no sign when it rounds to nothing. */
 export function signed(x: number, decimals = 1): string {
   const rounded = Number(x.toFixed(decimals));
-  if (rounded === 0) return "0";
-  return `${rounded > 0 ? "+" : MINUS}${plain(Math.abs(rounded))}`;
+  const size = Math.abs(rounded).toFixed(decimals);
+  return rounded === 0 ? size : `${rounded > 0 ? "+" : MINUS}${size}`;
 }
 
 export const hertz = (f: number): string => withUnit(f, "Hz");
 export const rpm = (omega: number): string => `${three(toRpm(omega))}${NO_BREAK}rpm`;
-export const millimetres = (x: number): string => withUnit(x * 1e3, "mm");
+/** Lengths below 0.05 mm are nothing on a frame. */
+export const inMillimetres = (x: number): string => (Math.abs(x) < 5e-5 ? "0" : three(x * 1e3));
+export const millimetres = (x: number): string => `${inMillimetres(x)}${NO_BREAK}mm`;
 export const grams = (m: number): string => withUnit(m * 1e3, "g");
 export const degreesPerSecond = (w: number): string => withUnit(w, "deg/s");
 export const percent = (x: number, digits = 3): string => `${three(x * 100, digits)}${NO_BREAK}%`;

@@ -6,6 +6,7 @@ import type { PageData } from "./client/types.ts";
 import { cautionsSection, checkSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
 import { contentPolicy, dataElement, inlineScript } from "./embed.ts";
+import { WIDE_ONLY } from "./figure.ts";
 import { type Html, html, named, raw } from "./html.ts";
 import { massesSection } from "./masses-section.ts";
 import { modelSection } from "./model-section.ts";
@@ -41,6 +42,7 @@ export function renderReport(analysis: Analysed, input: ReportInput): string {
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta name="generator" content="stillpoint">
 <meta http-equiv="Content-Security-Policy" content="${contentPolicy(scripts)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
@@ -86,6 +88,7 @@ function pageData(analysis: Analysed): PageData {
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
     themes: { light: LIGHT, dark: DARK },
+    wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
     ...(shapes && {

@@ -10,6 +10,7 @@ import {
   drawing,
   type Extent,
   extentOf,
+  extentWith,
   fine,
   fromAbove,
   label,
@@ -20,7 +21,7 @@ import {
   type View,
 } from "./drawing.ts";
 import { type Html, html } from "./html.ts";
-import { candidateMarks } from "./markers.ts";
+import { type CalloutLines, candidateMarks, type Marks } from "./markers.ts";
 import type { Analysed } from "./types.ts";
 
 /** The outline of an arm from above: its free length, and the end between the plates. */
@@ -54,9 +55,11 @@ export function planDrawing(analysed: Analysed, finding: string): Html {
   const { model, file } = analysed;
   const boxes = bodyBoxes(analysed);
   const motors = boxes.filter((b) => isMotor(model.bodies[b.body]));
-  const extent = planExtent(model, motors);
-  const size = Math.max(extent.x1 - extent.x0, extent.y1 - extent.y0);
-  const r = size / 40;
+  const frame = planExtent(model, motors);
+  const size = Math.max(frame.x1 - frame.x0, frame.y1 - frame.y0);
+  const r = size / 36;
+  const marked = marks(analysed, fromAbove, besidePlates(model, frame, r), r);
+  const extent = extentWith(frame, marked.callouts, 2 * r);
   const R = (file.propulsion?.propeller.diameter ?? 0) * 500;
   const sheets = [
     ...model.plates.map((p) => ({
@@ -83,8 +86,8 @@ export function planDrawing(analysed: Analysed, finding: string): Html {
     html`<g fill="url(#plan-hatch)">${flagged.map((d) => path(d, "overhang"))}</g>`,
     html`<g>${model.standoffs.map((s) => circle(fromAbove(s.x, s.y, 0), Math.max(1.5, s.footprint * 500), "standoff"))}</g>`,
     html`<g>${motors.map((m) => circle(fromAbove(...m.centre), m.size[0] * 500, "motor"))}</g>`,
-    cgMark(fromAbove(...analysed.mass.cg), 0.75 * r),
-    html`<g>${marks(analysed, fromAbove, r)}</g>`,
+    cgMark(fromAbove(...analysed.mass.cg), r),
+    html`<g>${marked.layers}</g>`,
     frontArrow([(extent.x0 + extent.x1) / 2, extent.y0 + 0.5 * r], r),
     scaleBar([extent.x1 - r, extent.y1 - 0.8 * r], r, size),
   ]);
@@ -105,11 +108,22 @@ function overhangPath(model: Model, o: Overhang): string {
   return polygonPath([overhangRegion(plate.outline, o)]);
 }
 
+/** Callouts to the right of the plates, and to the left for places on one level. */
+function besidePlates(model: Model, frame: Extent, r: number): CalloutLines {
+  const ys = model.plates.flatMap((p) => [bounds(p.outline)[1], bounds(p.outline)[3]]);
+  const half = [Math.max(0, ...ys), Math.min(0, ...ys)].map((y) => -y * 1e3);
+  return {
+    axis: 0,
+    at: [half[1] + 3 * r, half[0] - 3 * r],
+    limits: [frame.y0 + 4 * r, frame.y1 - 3 * r],
+  };
+}
+
 /** The candidates' marks in a view. */
-export function marks(analysed: Analysed, view: View, r: number): Html[] {
+export function marks(analysed: Analysed, view: View, lines: CalloutLines, r: number): Marks {
   const candidates = analysed.ranking?.candidates ?? [];
   const places = candidates.map(({ candidate: { x, y, chip } }) => view(x, y, chip[2]));
-  return candidateMarks(candidates, places, [view(...analysed.mass.cg)], r);
+  return candidateMarks(candidates, places, lines, r);
 }
 
 function nodeAt({ mesh }: Analysed, node: number, view: View): Point {

@@ -17,7 +17,7 @@ export function rankingSection(analysed: Analysed): Html {
     return section("ranking", "Ranking", missing);
   }
   const loudest = Math.max(...ranking.candidates.map((c) => c.gyro));
-  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly; the range under each figure is for natural frequencies that are ${percent(ranking.frequencyBand)} off. Ties come within ${three(ranking.tieBand)} dB of the quietest somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
+  const lead = html`What a stack would read at each place, as root mean square over the flight mix “${excitation.mixName}”. Turning of the board comes first, because the gyro feels it directly; the range under each figure is for natural frequencies that are ${percent(ranking.frequencyBand)} off, and below it stands the level at hover speed alone. Ties come within ${three(ranking.tieBand)} dB of the quietest somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
   return section(
     "ranking",
     "Ranking",
@@ -52,28 +52,36 @@ function columns(
     },
     {
       head: html`gyro<br><small>deg/s rms</small>`,
+      label: "gyro, deg/s rms",
       number: true,
       cell: (c) =>
-        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span><small class="axis">${range(c.gyroRange)}</small>${c.gyroAxes.map((v, k) => html`<small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
+        html`<strong>${three(c.gyro)}</strong><span class="bar" style="--share: ${(c.gyro / loudest).toFixed(3)}" aria-hidden="true"></span><small class="axis">${range(c.gyroRange)}</small><small class="axis hover">at hover ${three(c.gyroAtHover)}</small>${c.gyroAxes.map((v, k) => html`<small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
     },
     {
       head: html`against<br>quietest<br><small>gyro</small>`,
+      label: "against quietest",
       number: true,
       cell: (c) => `${decibels(c.decibel)}${c.tied ? " (tie)" : ""}`,
     },
     {
       head: html`acceleration<br><small>g rms</small>`,
+      label: "acceleration, g rms",
       number: true,
       cell: (c) => three(c.accel),
     },
     {
       head: html`from centre<br>of gravity`,
+      label: "from centre of gravity",
       number: true,
       cell: (c) =>
         html`${millimetres(c.fromCg)} <small>in plan</small><br>${millimetres(c.fromCg3d)} <small>in all</small>`,
     },
-    { head: "flags", cell: flags },
-    { head: "main causes of gyro noise", cell: (c) => causes(c, speeds) },
+    { head: "flags", label: "flags", cell: flags },
+    {
+      head: "main causes of gyro noise",
+      label: "main causes of gyro noise",
+      cell: (c) => causes(c, speeds),
+    },
   ];
 }
 
@@ -92,7 +100,7 @@ function flags(c: RankedCandidate): Part {
   if (c.flags.length === 0) return html`<span class="quiet">none</span>`;
   const items = c.flags.map(
     (f) =>
-      html`<strong class="${f.hard ? "hard" : "soft"}">${f.hard && "avoid: "}${f.kind}</strong>: ${f.text}`,
+      html`<strong class="${f.hard ? "hard" : "soft"}">${f.hard ? "avoid: " : "mind: "}${f.kind}</strong>: ${f.text}`,
   );
   return html`<ul class="plain">${items.map((i) => html`<li>${i}</li>`)}</ul>`;
 }

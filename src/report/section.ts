@@ -15,6 +15,8 @@ ${body}
 /** One column of a table. */
 export interface Column<Row> {
   readonly head: Part;
+  /** the heading in plain words, for cells that stand as cards on a narrow page */
+  readonly label?: string;
   /** numbers stand to the right */
   readonly number?: boolean;
   /** sentences, which need room */
@@ -41,7 +43,7 @@ export function table<Row>(
     const cells = columns.map((c) =>
       c.names
         ? html`<th scope="row" class="${kind(c)}">${c.cell(row, i)}</th>`
-        : html`<td class="${kind(c)}">${c.cell(row, i)}</td>`,
+        : html`<td class="${kind(c)}"${c.label !== undefined && html` data-label="${c.label}"`}>${c.cell(row, i)}</td>`,
     );
     return html`<tr class="${options.rowClass?.(row, i) ?? ""}">${cells}</tr>\n`;
   });

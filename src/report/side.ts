@@ -2,7 +2,7 @@
 
 import { bounds } from "../model/polygon.ts";
 import { bodyBoxes, isMotor } from "./boxes.ts";
-import { box, drawing, extentOf, fromRight, line, type Point } from "./drawing.ts";
+import { box, drawing, extentOf, extentWith, fromRight, line, type Point } from "./drawing.ts";
 import { type Html, html } from "./html.ts";
 import { cgMark, marks, overhangs, planPoints, plateNumber } from "./plan.ts";
 import type { Analysed } from "./types.ts";
@@ -25,8 +25,16 @@ export function sideDrawing(analysed: Analysed, finding: string): Html {
     ),
   ];
   const around = extentOf(extentPoints);
-  const r = (around.x1 - around.x0) / 40;
-  const extent = extentOf(extentPoints, 2 * r);
+  const r = (around.x1 - around.x0) / 36;
+  const frame = extentOf(extentPoints, r);
+  // Callouts above the frame, and below it for places under each other.
+  const lines = {
+    axis: 1,
+    at: [frame.y0 - r, frame.y1 + r],
+    limits: [frame.x0 + r, frame.x1 - r],
+  } as const;
+  const marked = marks(analysed, fromRight, lines, r);
+  const extent = extentWith(frame, marked.callouts, 2 * r);
   const slab = (a: number, b: number, z: number, t: number, kind: string) =>
     box(fromRight(a, 0, z - t / 2), fromRight(b, 0, z + t / 2), kind);
   const hatched = overhangs(analysed)
@@ -46,8 +54,8 @@ export function sideDrawing(analysed: Analysed, finding: string): Html {
       html`<g>${model.arms.map((a) => slab(Math.min(a.root[0], a.tip[0]), Math.max(a.root[0], a.tip[0]), a.root[2], a.thickness, "arm"))}</g>`,
       html`<g>${model.plates.map((p) => slab(bounds(p.outline)[0], bounds(p.outline)[2], p.z, p.thickness, "plate edge"))}</g>`,
       html`<g fill="url(#side-hatch)">${hatched}</g>`,
-      cgMark(fromRight(...analysed.mass.cg), 0.75 * r),
-      html`<g>${marks(analysed, fromRight, r)}</g>`,
+      cgMark(fromRight(...analysed.mass.cg), r),
+      html`<g>${marked.layers}</g>`,
     ],
   );
 }

@@ -1,7 +1,7 @@
 /** What each place reads against motor speed, all orders together. */
 
 import type { RankedCandidate } from "../ranking/types.ts";
-import { type Figure, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
+import { type Figure, plainLayout, SPEED_AXIS, type Trace, WIDE_ONLY } from "./figure.ts";
 import { plotText } from "./html.ts";
 import { rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
@@ -117,6 +117,8 @@ function spectrum(
         yanchor: "bottom",
         xanchor: ["left", "center", "right"][i],
         text,
+        // "lowest" and "hover" lie close together; the axis begins at the lowest speed anyway.
+        ...(i === 0 && { name: WIDE_ONLY }),
         showarrow: false,
         font: { color: "--muted", size: 12 },
       })),

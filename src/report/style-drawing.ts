@@ -1,7 +1,7 @@
 /** Style of the drawings; lengths are millimetres of the frame except stroke widths, in pixels. */
 export const DRAWING_STYLE = `
 .drawing { display: block; width: 100%; height: auto; max-height: 38rem; }
-#side { max-height: 17rem; }
+#side { max-height: 20rem; }
 .drawing * { vector-effect: non-scaling-stroke; }
 .drawing text { font-family: system-ui, "Liberation Sans", sans-serif; }
 .plate { fill: var(--plate); fill-opacity: .3; fill-rule: evenodd; stroke: var(--ink); stroke-width: 1.3; }
@@ -18,8 +18,11 @@ export const DRAWING_STYLE = `
 .overhang { stroke: var(--caution); stroke-width: 2; }
 .cg-ground { fill: var(--surface); stroke: var(--ink); stroke-width: 1.2; }
 .cg-quarters { fill: var(--ink); }
-.leader { stroke: var(--ink); stroke-width: 1; }
-.place-dot { fill: var(--ink); }
+.leader { stroke: var(--ink); stroke-width: 1.6; }
+.leader-ground { stroke: var(--surface); stroke-width: 3.5; }
+.place-dot { fill: var(--ink); stroke: var(--surface); stroke-width: 2; }
+.place-dot.best { fill: var(--accent); }
+.place-dot.avoid { fill: var(--caution); }
 .mark { stroke-width: 2; }
 .mark.best { fill: var(--accent); stroke: var(--surface); }
 .mark-halo { fill: none; stroke: var(--accent); stroke-width: 2.5; }

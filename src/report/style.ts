@@ -59,10 +59,19 @@ const VERDICT = `
   .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
   .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
 }
+.verdict .facts { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+@media (min-width: 44rem) and (max-width: 59.99rem) {
+  .verdict .facts { grid-template-columns: repeat(4, minmax(0, 1fr)); }
+}
 `;
 
 const TABLES = `
-.table-box { overflow-x: auto; margin: 1.2rem 0; border: 1px solid var(--line); background: var(--surface); }
+.table-box { overflow-x: auto; margin: 1.2rem 0; border: 1px solid var(--line);
+  /* A shadow at each edge, which a cover that scrolls along hides where the table ends. */
+  background: linear-gradient(90deg, var(--surface) 1.5rem, transparent) 0 0 / 3rem 100% no-repeat local,
+    linear-gradient(270deg, var(--surface) 1.5rem, transparent) 100% 0 / 3rem 100% no-repeat local,
+    linear-gradient(90deg, var(--line), transparent) 0 0 / 1.1rem 100% no-repeat scroll,
+    linear-gradient(270deg, var(--line), transparent) 100% 0 / 1.1rem 100% no-repeat scroll, var(--surface); }
 table { border-collapse: collapse; width: 100%; font-size: .94rem; line-height: 1.4; }
 caption { text-align: left; padding: .6rem .8rem; color: var(--muted); font-size: .88rem; }
 th, td { text-align: left; vertical-align: top; padding: .45rem .65rem; border-top: 1px solid var(--line); font-weight: 400; }
@@ -73,7 +82,6 @@ td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; 
 .ranking td:nth-last-child(-n+2) { min-width: 13.5rem; }
 .axis { display: block; }
 .long { min-width: 15rem; }
-@media (max-width: 48rem) { .ranking td:nth-last-child(-n+2) { min-width: 21rem; } }
 .ranking tr.best { background: var(--accentSoft); }
 .ranking tr.best small { color: inherit; }
 .hard { color: var(--caution); }
@@ -83,6 +91,17 @@ td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; 
 tr.avoid .bar { background: linear-gradient(90deg, var(--caution) calc(100% * var(--share)), var(--sunken) 0); }
 tr.near th, tr.near td { background: var(--cautionSoft); }
 .masses td, .masses th { padding-top: .25rem; padding-bottom: .25rem; }
+@media screen and (max-width: 700px) {
+  .ranking, .ranking caption, .ranking tbody, .ranking tr { display: block; }
+  .ranking thead { display: none; }
+  .ranking tr { position: relative; padding: .6rem .8rem .6rem 4rem; border-top: 2px solid var(--line); }
+  .ranking th, .ranking td { display: block; border: 0; padding: .2rem 0; }
+  .ranking tr td:first-child { position: absolute; left: .8rem; top: .6rem; }
+  .ranking td:nth-last-child(-n+2) { min-width: 0; }
+  .ranking .number { text-align: left; white-space: normal; }
+  .ranking .number small.axis { display: inline-block; margin-right: .8rem; }
+  .ranking [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
+}
 details { margin: .8rem 0; }
 summary { cursor: pointer; color: var(--accent); padding: .3rem 0; }
 `;

@@ -3,7 +3,7 @@
 import type { RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
-import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm, withUnit } from "./numbers.ts";
+import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
 import { overhangs, planDrawing } from "./plan.ts";
 import { facts } from "./section.ts";
 import { sideDrawing } from "./side.ts";
@@ -69,14 +69,16 @@ ${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a
 /** What the signs of the picture mean. */
 function caption(analysed: Analysed): Part {
   const ranked = analysed.ranking !== undefined;
-  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
+  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${ranked && html` <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><circle class="place-dot" r="6"/></svg> dot: the exact place</span>`}${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
 }
 
 function placeLine(c: RankedCandidate, i: number, text: string): Html {
   const kind = standing(c, i);
-  const why =
-    kind === "avoid" &&
-    html` – avoid: ${[...new Set(c.flags.filter((f) => f.hard).map((f) => f.kind))].join(", ")}`;
+  const kinds = (hard: boolean) => [
+    ...new Set(c.flags.filter((f) => f.hard === hard).map((f) => f.kind)),
+  ];
+  const [against, mind] = [kinds(true).join(", "), kinds(false).join(", ")];
+  const why = html`${against !== "" && ` – avoid: ${against}`}${mind !== "" && ` – mind: ${mind}`}`;
   const above = Math.abs(c.decibel) < 0.05 ? "" : `, ${decibels(c.decibel)}`;
   const level = `${degreesPerSecond(c.gyro)}${above}`;
   return html`<li class="${kind}">${inlineMark(kind, text)}<span class="spoken">${text}:</span> <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
@@ -101,7 +103,7 @@ function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
     const span = Math.max(...ranking.candidates.map((c) => c.decibel));
     pairs.push([
       "quietest to loudest",
-      html`${withUnit(Number(span.toFixed(1)), "dB")} <small>of gyro noise</small>`,
+      html`${span.toFixed(1)}\u00a0dB <small>of gyro noise</small>`,
     ]);
   }
   return facts(pairs);

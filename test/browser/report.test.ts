@@ -175,6 +175,36 @@ describeInBrowser("a report in the browser", (browser) => {
     await page.setViewportSize({ width: 1280, height: 900 });
   });
 
+  test("turns the ranking into cards and drops a label where the page is narrow", async () => {
+    const notes =
+      "document.getElementById('spectra-chart').layout.annotations.map((a) => a.text).join()";
+    await page.emulateMedia({ colorScheme: "light" }); // each change of scheme draws again
+    await until(page, `${notes} === "lowest,hover,full"`);
+    await page.setViewportSize({ width: 390, height: 900 });
+    await page.emulateMedia({ colorScheme: "dark" });
+    await until(page, `${notes} === "hover,full"`);
+    const card = await page.locator(".ranking tr.best").boundingBox();
+    expect(card?.width).toBeLessThanOrEqual(390);
+    const box = "document.querySelector('.ranking').parentElement";
+    expect(await page.evaluate(`${box}.scrollWidth - ${box}.clientWidth`)).toBe(0);
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await page.emulateMedia({ colorScheme: "light" });
+    await until(page, `${notes} === "lowest,hover,full"`);
+  });
+
+  test("keeps the key figures together", async () => {
+    const tops = `new Set(Array.from(document.querySelectorAll(".verdict .facts div"), (e) => Math.round(e.getBoundingClientRect().top))).size`;
+    for (const [width, lines] of [
+      [800, 1],
+      [1280, 2],
+      [2560, 2],
+    ] as const) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await page.evaluate(tops)).toBe(lines);
+    }
+    await page.setViewportSize({ width: 1280, height: 900 });
+  });
+
   test("follows the colour scheme, in the charts as well", async () => {
     const ink = "document.getElementById('campbell-chart').layout.font.color";
     await page.emulateMedia({ colorScheme: "dark" });
@@ -184,9 +214,10 @@ describeInBrowser("a report in the browser", (browser) => {
   });
 
   test("prints in the light theme with nothing folded away", async () => {
-    await page.emulateMedia({ colorScheme: "dark" });
-    await page.evaluate("window.dispatchEvent(new Event('beforeprint'))");
     const ink = "document.getElementById('campbell-chart').layout.font.color";
+    await page.emulateMedia({ colorScheme: "dark" });
+    await until(page, `${ink} === '${DARK.ink}'`); // the change of scheme must not come after
+    await page.evaluate("window.dispatchEvent(new Event('beforeprint'))");
     await until(page, `${ink} === '${LIGHT.ink}'`);
     expect(await page.locator("details:not([open])").count()).toBe(0);
     await page.emulateMedia({ colorScheme: "light" });

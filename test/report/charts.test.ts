@@ -1,6 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { campbellFigure, orderLines, perTurn } from "../../src/report/campbell.ts";
-import { campbellFinding, spectraSection } from "../../src/report/charts-sections.ts";
+import {
+  campbellFinding,
+  campbellSection,
+  spectraSection,
+} from "../../src/report/charts-sections.ts";
 import type { Trace } from "../../src/report/figure.ts";
 import { peak, plainTicks, spectraFigures, spectrumCurves } from "../../src/report/spectra.ts";
 import type { Analysed } from "../../src/report/types.ts";
@@ -71,6 +75,12 @@ describe("the interference diagram", () => {
     ]);
     const lines = shapes.filter((s) => s.type === "line").map((s) => s.x0);
     expect(lines).toEqual([7500, 10_000, 24_000]);
+  });
+
+  test("names the band around hover in the figure and by its colour in words", () => {
+    const notes = figure?.layout.annotations as { text: string }[];
+    expect(notes.map((n) => n.text)).toContain("hover ±10\u00a0%");
+    expect(campbellSection(analysed).html).toContain("narrow orange one is hover ±10\u00a0%");
   });
 
   test("leaves out names of modes that would lie on each other", () => {

@@ -3,6 +3,7 @@ import {
   decibels,
   hertz,
   mass,
+  millimetres,
   percent,
   rounded,
   rpm,
@@ -53,8 +54,19 @@ describe("numbers", () => {
     expect(whole(1234567)).toBe("1\u202f234\u202f567");
   });
 
+  test("of lengths below 0.05 mm are nothing", () => {
+    expect([2.61e-5, -4.9e-5, 5.1e-5, -0.0123].map(millimetres)).toEqual([
+      "0\u00a0mm",
+      "0\u00a0mm",
+      "0.051\u00a0mm",
+      "\u221212.3\u00a0mm",
+    ]);
+  });
+
   test("of differences carry their sign", () => {
-    expect([signed(3.04), signed(-3.06), signed(0.04)]).toEqual(["+3", "\u22123.1", "0"]);
+    expect([signed(3.04), signed(-3.06), signed(0.04)]).toEqual(["+3.0", "\u22123.1", "0.0"]);
+    expect([signed(4.2, 0), signed(-0.2, 0)]).toEqual(["+4", "0"]);
+    expect(decibels(0)).toBe("0.0\u00a0dB");
     expect(decibels(16.94)).toBe("+16.9\u00a0dB");
   });
 

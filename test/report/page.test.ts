@@ -33,6 +33,11 @@ describe("the page", () => {
     }
   });
 
+  test("says within its first 2 kB what made it", () => {
+    const start = Buffer.from(page).subarray(0, 2048).toString();
+    expect(start).toContain('<meta name="generator" content="stillpoint">');
+  });
+
   test("names nothing outside itself", () => {
     expect(page).not.toMatch(/https?:|\/\/[a-z]/i);
     expect(page).not.toMatch(/\b(?:src|href)="(?!#)/);

@@ -1,6 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { moments } from "../../src/model/polygon.ts";
-import { apart, candidateMarks, placeLabels, standing } from "../../src/report/markers.ts";
+import {
+  calloutPlaces,
+  candidateMarks,
+  placeLabels,
+  spread,
+  standing,
+} from "../../src/report/markers.ts";
 import { armOutline, overhangRegion, planDrawing } from "../../src/report/plan.ts";
 import { sideDrawing } from "../../src/report/side.ts";
 import { pictureFinding } from "../../src/report/verdict-section.ts";
@@ -40,30 +46,59 @@ test("an overhang is what lies beyond the last support", () => {
 });
 
 describe("marks", () => {
-  test("of the same place part until they do not touch", () => {
-    const places = [
-      [0, 0],
-      [0, 0],
-      [0, 0],
-      [3, 1],
-    ] as const;
-    const shown = apart(places, 10, [[0, 2]]);
-    const all = [...shown, [0, 2] as const];
-    for (let i = 0; i < all.length; i++) {
-      for (let j = i + 1; j < all.length; j++) {
-        const gap = Math.hypot(all[i][0] - all[j][0], all[i][1] - all[j][1]);
-        expect(gap).toBeGreaterThan(9.99);
-      }
-    }
-    expect(shown).toEqual(apart(places, 10, [[0, 2]]));
+  const lines = { axis: 0, at: [60, -60], limits: [-100, 100] } as const;
+
+  test("spread evenly where they crowd, and stay where they have room", () => {
+    expect(spread([0, 50, 1], 10, [-100, 100])).toEqual([-4.5, 50, 5.5]);
+    expect(spread([0, 0, 20], 10, [0, 100])).toEqual([0, 10, 20]);
+    expect(spread([100, 99], 10, [0, 100])).toEqual([100, 90]);
+    expect(spread([], 10, [0, 100])).toEqual([]);
   });
 
-  test("that have room stay where they are", () => {
+  test("point to one place from both sides, so that both leaders are seen", () => {
     const places = [
-      [0, 0],
-      [20, 0],
+      [0, 5],
+      [0, 5],
+      [0, 50],
     ] as const;
-    expect(apart(places, 10)).toEqual(places);
+    expect(calloutPlaces(places, lines, 5)).toEqual([
+      [60, 5],
+      [-60, 5],
+      [60, 50],
+    ]);
+    const upright = { ...lines, axis: 1, at: [-60, 60] } as const;
+    expect(
+      calloutPlaces(
+        [
+          [3, 10],
+          [4, -10],
+        ],
+        upright,
+        5,
+      ),
+    ).toEqual([
+      [3, 60],
+      [4, -60],
+    ]);
+  });
+
+  test("leave a dot exactly at every place, on top of all else", () => {
+    const places = [
+      [1, 2],
+      [1, 2],
+      [-7, 40],
+    ] as const;
+    const { layers, callouts } = candidateMarks(ranked, places, lines, 5);
+    const dots = layers.slice(-3).map((d) => d.html);
+    expect(dots.map((d) => /class="([^"]*)" cx="([^"]*)" cy="([^"]*)"/.exec(d)?.slice(1))).toEqual([
+      ["place-dot avoid", "-7", "40"],
+      ["place-dot fine", "1", "2"],
+      ["place-dot best", "1", "2"],
+    ]);
+    expect(layers.slice(0, -3).some((l) => l.html.includes("place-dot"))).toBe(false);
+    for (const [i, [x, y]] of callouts.entries()) {
+      expect(Math.hypot(x - places[i][0], y - places[i][1])).toBeGreaterThan(15);
+    }
   });
 
   test("carry the place, with letters where it is shared", () => {
@@ -77,7 +112,8 @@ describe("marks", () => {
       [90, 0],
       [180, 0],
     ] as const;
-    const [avoid, fine, best] = candidateMarks(ranked, at, [], 5).map((m) => m.html);
+    const marks = candidateMarks(ranked, at, lines, 5).layers.map((m) => m.html);
+    const [best, fine, avoid] = marks.filter((m) => m.includes('class="mark '));
     expect(avoid).toContain('<path class="mark avoid"');
     expect(fine).toContain('<circle class="mark fine"');
     expect(best).toContain("mark-halo");
@@ -103,6 +139,15 @@ describe("the drawings", () => {
     expect(plan.match(/class="motor"/g)?.length).toBe(4);
     expect(plan).toContain('<path class="overhang"');
     expect(side).toContain('<rect class="overhang" x="-90"');
+  });
+
+  test("show every place where it is, over the sign of the centre of gravity", () => {
+    for (const svg of [plan, side]) {
+      expect(svg.match(/class="place-dot/g)?.length).toBe(3);
+      expect(svg.indexOf("place-dot")).toBeGreaterThan(svg.indexOf('class="cg"'));
+    }
+    expect(plan).toMatch(/class="place-dot best" cx="0" cy="0"/);
+    expect(plan).toMatch(/class="place-dot avoid" cx="0" cy="75"/);
   });
 
   test("escape names and hold no number that is not one", () => {

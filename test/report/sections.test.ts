@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { checkSection, inputsSection, limitsSection } from "../../src/report/closing-sections.ts";
+import {
+  checkSection,
+  inputsSection,
+  limitsSection,
+  riseWithoutPropellers,
+} from "../../src/report/closing-sections.ts";
 import { agreement, massesSection } from "../../src/report/masses-section.ts";
 import { evidenceWords, modelSection } from "../../src/report/model-section.ts";
 import { firstMode, modesSection, modeWords } from "../../src/report/modes-section.ts";
@@ -26,6 +31,17 @@ describe("the verdict", () => {
     expect(words).toContain("10 000 rpm 167 Hz once per turn");
   });
 
+  test("says in the list what to mind at a place", () => {
+    const ranking = analysed.ranking!;
+    const [best] = ranking.candidates;
+    const kind = "far from the centre of gravity" as const;
+    const flagged = { ...best, flags: [{ kind, hard: false, text: "made up" }] };
+    const candidates = [flagged, ...ranking.candidates.slice(1)];
+    const words = text(verdictSection({ ...analysed, ranking: { ...ranking, candidates } }));
+    expect(words).toContain("as drawn in the file – mind: far from the centre of gravity");
+    expect(text(verdictSection(analysed))).not.toContain("mind:");
+  });
+
   test("without motors is the lowest mode", () => {
     expect(text(verdictSection(withoutMotors()))).toContain(
       "The lowest mode lies at 160 Hz: arms flap, all together. The file has no motors",
@@ -42,6 +58,7 @@ describe("the ranking", () => {
     for (const part of [
       "12",
       "9.6 to 16.8",
+      "at hover 3",
       "roll 9.6",
       "pitch 7.2",
       "+15.6 dB",
@@ -167,6 +184,18 @@ describe("the closing sections", () => {
     const words = text(checkSection(analysed));
     expect(words).toContain("Take the propellers off");
     expect(words).toContain("160 Hz (mode 1");
+    expect(words).toContain("(powered over USB, battery unplugged, propellers off)");
+    // 32 g motor and 4 g propeller: sqrt(36 / 32) - 1.
+    expect(words).toContain("modes about 6 % higher without propellers");
+  });
+
+  test("know what the arms' modes rise by without propellers", () => {
+    const { bodies } = analysed.model;
+    expect(riseWithoutPropellers({ bodies })).toBeCloseTo(Math.sqrt(36 / 32) - 1, 12);
+    const heavier = bodies.map((b) => (b.role === "propeller" ? { ...b, mass: 3 * 0.032 } : b));
+    expect(riseWithoutPropellers({ bodies: heavier })).toBeCloseTo(1, 12);
+    const none = bodies.filter((b) => b.role === "body");
+    expect(riseWithoutPropellers({ bodies: none })).toBeUndefined();
   });
 
   test("name the inputs, with a date only where there is one", () => {

@@ -33,6 +33,9 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
       ...(narrow && {
         font: { ...(coloured.font as object), size: 11 },
         xaxis: { ...(coloured.xaxis as object), nticks: 4, tickangle: 0 },
+        annotations: (coloured.annotations as { readonly name?: string }[] | undefined)?.filter(
+          (a) => a.name !== data.wideOnly,
+        ),
       }),
     };
     Plotly.react(at, tools.themed(figure.traces, theme), layout, config);

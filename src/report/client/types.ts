@@ -77,6 +77,8 @@ export interface Browser {
 /** The JSON in the page. */
 export interface PageData {
   readonly themes: { readonly light: Theme; readonly dark: Theme };
+  /** name of annotations that narrow charts leave out */
+  readonly wideOnly: string;
   readonly campbell?: Figure;
   readonly spectra?: SpectraFigures;
   readonly shapes?: ShapesData;
