@@ -87,7 +87,8 @@ function matters(open: readonly RankedCandidate[]): string {
   if (open.length < 2) return "";
   const worst = open.reduce((a, b) => (b.gyro > a.gyro ? b : a));
   if (open.every((c) => c.tied)) {
-    return `By noise alone no place is better than another: ${open.length === 2 ? "both are" : "all are"} within ${db(worst.decibel)}.`;
+    const among = `${open.length === 2 ? "both" : "all"} within ${db(worst.decibel)}`;
+    return `By noise alone no place is better than another, of those that are not to be avoided: ${among}.`;
   }
   const name = `"${worst.candidate.name}"`;
   if (worst.decibel < HARDLY) {
