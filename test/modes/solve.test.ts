@@ -159,6 +159,7 @@ describe("laws of scale", () => {
           ...motor,
           mass: "240 g",
           screwMass: "16 g",
+          bellMass: "144 g",
           cgHeight: "18 mm",
           size: ["56 mm", "36 mm"],
         },
