@@ -8,6 +8,7 @@ import type { Mesh } from "../mesh/types.ts";
 import { armBreaks, armSection } from "../model/arm.ts";
 import { sumMoments } from "../model/polygon.ts";
 import type { ArmPart, Model, PlatePart, Vec3 } from "../model/types.ts";
+import { vec3 } from "../model/workbench.ts";
 
 /** One piece with its inertia about its own centre of gravity, SI. */
 export interface Piece {
@@ -19,8 +20,6 @@ export interface Piece {
 }
 
 type MassPerLength = Pick<BeamSection, "rhoA" | "rhoIy" | "rhoIz" | "rhoIp">;
-
-const vec3 = (f: (i: number) => number): Vec3 => [f(0), f(1), f(2)];
 
 /** Every piece of the frame; several may share a name (an arm, its pad and its inserted end). */
 export function massPieces(model: Model, mesh: Mesh): Piece[] {

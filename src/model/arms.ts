@@ -7,7 +7,15 @@ import { stripStiffness } from "../material/strip.ts";
 import { copiesOf, copyName } from "./copies.ts";
 import { clipToConvex, moments, strip } from "./polygon.ts";
 import type { ArmPart, ArmRoot, PlatePart, Vec3 } from "./types.ts";
-import { checkCopies, materialOf, mm, plateNumber, vec3, type Workbench } from "./workbench.ts";
+import {
+  checkCopies,
+  materialOf,
+  mm,
+  plateNumber,
+  vec3,
+  type Workbench,
+  warnOfPlies,
+} from "./workbench.ts";
 
 /** Bend-twist coupling d16/sqrt(d11 d66) above this is reported: beams here bend and twist apart. */
 const COUPLING = 0.1;
@@ -86,12 +94,7 @@ function warn(
       `arm "${group}": the laminate couples bending with twist, d16/sqrt(d11 d66) = ${stiffness.bendTwist.toFixed(2)}; the beams here bend and twist apart, so frequencies of this arm are less sure`,
     );
   }
-  const fit = plyFit(materialOf(bench, def.material), def.thickness);
-  if (fit && (fit.scale > 2 || fit.scale < 0.5)) {
-    bench.warnings.push(
-      `arm "${group}": its ${fit.count} plies would be ${(fit.implied * 1e3).toFixed(3)} mm each, where the ply is ${(fit.nominal * 1e3).toFixed(3)} mm; check the stack against the thickness`,
-    );
-  }
+  warnOfPlies(bench, `arm "${group}"`, plyFit(materialOf(bench, def.material), def.thickness));
 }
 
 function held(bench: Workbench, def: ArmDef): ArmRoot {

@@ -13,10 +13,7 @@ import {
   overlap,
   type Polygon,
 } from "./polygon.ts";
-import { checkCopies, materialOf, mmAt, type Workbench } from "./workbench.ts";
-
-/** A stack's plies may be stretched by this factor either way before the user hears of it. */
-const PLY_STRETCH = 2;
+import { checkCopies, materialOf, mmAt, type Workbench, warnOfPlies } from "./workbench.ts";
 
 export function buildPlates(bench: Workbench): void {
   for (const [name, def] of Object.entries(bench.file.plates)) {
@@ -28,11 +25,7 @@ export function buildPlates(bench: Workbench): void {
       def.thickness,
       def.warp,
     );
-    if (plyFit && (plyFit.scale > PLY_STRETCH || plyFit.scale < 1 / PLY_STRETCH)) {
-      bench.warnings.push(
-        `plate "${name}": its ${plyFit.count} plies would be ${(plyFit.implied * 1e3).toFixed(3)} mm each, where the ply is ${(plyFit.nominal * 1e3).toFixed(3)} mm; check the stack against the thickness`,
-      );
-    }
+    warnOfPlies(bench, `plate "${name}"`, plyFit);
     const scaled = (a: Float64Array) => a.map((v) => v * def.fill);
     bench.plates.push({
       name,

@@ -4,7 +4,7 @@ import type { Finding } from "../errors.ts";
 import type { FrameFile } from "../frame/types.ts";
 import { libraryMaterial } from "../material/library-materials.ts";
 import { libraryPly } from "../material/library-plies.ts";
-import { laminateFromStack, type Material } from "../material/material.ts";
+import { laminateFromStack, type Material, type PlyFit } from "../material/material.ts";
 import type { Copies } from "./copies.ts";
 import { borderDistance, contains } from "./polygon.ts";
 import type { ArmPart, PlatePart, Vec3 } from "./types.ts";
@@ -37,6 +37,18 @@ function make(bench: Workbench, name: string): Material {
   const ply = bench.file.plies[def.ply] ?? libraryPly(def.ply).ply;
   const own = def.lossFactor === undefined ? ply : { ...ply, lossFactor: def.lossFactor };
   return laminateFromStack(own, def.stack, `materials.${name}.stack`);
+}
+
+/** A stack's plies may be stretched by this factor either way before the user hears of it. */
+const PLY_STRETCH = 2;
+
+/** A word where a laminate's plies do not belong to a part's thickness. */
+export function warnOfPlies(bench: Workbench, part: string, fit: PlyFit | undefined): void {
+  if (!fit || (fit.scale <= PLY_STRETCH && fit.scale >= 1 / PLY_STRETCH)) return;
+  const ply = (v: number) => `${(v * 1e3).toFixed(3)} mm`;
+  bench.warnings.push(
+    `${part}: its ${fit.count} plies would be ${ply(fit.implied)} each, where the ply is ${ply(fit.nominal)}; check the stack against the thickness`,
+  );
 }
 
 export function plateNumber(bench: Workbench, name: string): number {
