@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { BENCHMARKS } from "./families.ts";
+
+verify(BENCHMARKS);

@@ -1,0 +1,3 @@
+import type { Family } from "../case.ts";
+
+export const LAMINATES: readonly Family[] = [];

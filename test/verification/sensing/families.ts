@@ -1,0 +1,3 @@
+import type { Family } from "../case.ts";
+
+export const SENSING: readonly Family[] = [];

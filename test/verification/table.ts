@@ -1,0 +1,95 @@
+/**
+ * The verification table in Markdown: a long one, every check of every case with its source and its
+ * model, and a short one, the worst check of each family. Both are made from the cases and from the
+ * cells of a run, and the cells can be read back from the long one.
+ */
+
+import type { Case, Check, Family } from "./case.ts";
+import { type Cells, shareOfTolerance, toleranceCell } from "./cells.ts";
+
+/** The cells of a check; nothing where the table has no such row. */
+export type CellsOf = (of: Case, check: Check) => Cells | undefined;
+
+export interface Area {
+  readonly title: string;
+  readonly families: readonly Family[];
+}
+
+const HEAD = `# Verification: every case, every number
+
+Written by \`npm run verify -- --write\` from the actual run; \`npm test\` fails when a number here differs
+from the run by more than one unit of the last digit shown. Relative errors are (ours - reference) /
+reference; an error below a hundredth of the tolerance is given as "<". Values whose source was not seen
+in print say so.
+`;
+
+export function longTable(areas: readonly Area[], cellsOf: CellsOf): string {
+  const areaText = ({ title, families }: Area) =>
+    [`## ${title}`, ...families.flatMap((family) => familyText(family, cellsOf))].join("\n\n");
+  return `${[HEAD.trim(), ...areas.map(areaText)].join("\n\n")}\n`;
+}
+
+function familyText(family: Family, cellsOf: CellsOf): string[] {
+  return [`### ${family.title}`, ...family.cases.map((c) => caseText(c, cellsOf))];
+}
+
+function caseText(of: Case, cellsOf: CellsOf): string {
+  const rows = of.checks.map((check) => {
+    const cells = cellsOf(of, check) ?? { ours: "?", error: "?" };
+    return row([check.quantity, withUnit(check), cells.ours, cells.error, toleranceCell(check)]);
+  });
+  return [
+    `#### ${of.name}`,
+    "",
+    `- Source: ${of.source}`,
+    `- Model: ${of.model}`,
+    `- Tolerance: ${of.why}`,
+    "",
+    row(["quantity", "reference", "ours", "error", "tolerance"]),
+    row(["---", "---:", "---:", "---:", "---:"]),
+    ...rows,
+  ].join("\n");
+}
+
+/** One line for each family: the check that comes nearest to its tolerance. */
+export function shortTable(areas: readonly Area[], cellsOf: CellsOf): string {
+  const lines = areas.flatMap(({ families }) => families.map((f) => shortRow(f, cellsOf)));
+  return [
+    row(["case", "source", "worst of", "quantity", "reference", "ours", "error", "tolerance"]),
+    row(["---", "---", "---:", "---", "---:", "---:", "---:", "---:"]),
+    ...lines,
+  ].join("\n");
+}
+
+function shortRow(family: Family, cellsOf: CellsOf): string {
+  const all = family.cases.flatMap((of) =>
+    of.checks.map((check) => ({
+      of,
+      check,
+      cells: cellsOf(of, check) ?? { ours: "?", error: "?" },
+    })),
+  );
+  const share = ({ check, cells }: (typeof all)[number]) => shareOfTolerance(check, cells);
+  const worst = all.reduce((a, b) => (share(b) > share(a) ? b : a));
+  const { of, check, cells } = worst;
+  const quantity = `${of.name}: ${check.quantity}`;
+  const numbers = [withUnit(check), cells.ours, cells.error, toleranceCell(check)];
+  return row([family.title, family.source, String(all.length), quantity, ...numbers]);
+}
+
+/** The cells of a long table, by the name of the case and the quantity. */
+export function readLongTable(text: string): CellsOf {
+  const found = new Map<string, Cells>();
+  let name = "";
+  for (const line of text.split("\n")) {
+    if (line.startsWith("#### ")) name = line.slice(5);
+    else if (line.startsWith("| ")) {
+      const [quantity, , ours, error] = line.slice(2, -2).split(" | ");
+      found.set(`${name}\n${quantity}`, { ours, error });
+    }
+  }
+  return (of, check) => found.get(`${of.name}\n${check.quantity}`);
+}
+
+const row = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+const withUnit = ({ reference, unit }: Check) => (unit ? `${reference} ${unit}` : reference);
