@@ -11,6 +11,8 @@ export function syntaxMessage(text: string, offset: number, code: string): strin
     const point = `${comma[1]}.${decimals[0]}`;
     return `A decimal comma cannot be read here: write ${point} with a point.`;
   }
+  if (here.startsWith("#")) return "A comment begins with // and not with #.";
+  if (here.startsWith("\0")) return "There is a zero byte here: save the file as plain text in UTF-8.";
   if (here.startsWith("'")) return "Texts and names stand in double quotes: write \" and not '.";
   if (/^[“”„]/.test(here)) return 'These are printed quotes: write the straight sign ".';
   const word = /^[A-Za-z_][\w-]*(?=\s*:)/.exec(here)?.[0];
@@ -20,6 +22,8 @@ export function syntaxMessage(text: string, offset: number, code: string): strin
   if (code === "InvalidSymbol" || code === "CommaExpected") {
     const number = /[-+]?[\d.]+ ?$/.exec(before)?.[0] ?? "";
     const value = /^[-+\w./^%]+(?: [A-Za-z][\w/^]*)?/.exec(here)?.[0];
+    const whole = value !== undefined && /^[-+]?\d+(\.\d+)?$/.test(value);
+    if (whole && /[\d"\]}]\s+$/.test(before)) return GENERAL.CommaExpected;
     if (value !== undefined && /^[-+]?[\d.]+$/.test(value)) {
       return `${value} cannot be read as a number: write it like 0.5 or -2.`;
     }
