@@ -12,7 +12,8 @@ export function syntaxMessage(text: string, offset: number, code: string): strin
     return `A decimal comma cannot be read here: write ${point} with a point.`;
   }
   if (here.startsWith("#")) return "A comment begins with // and not with #.";
-  if (here.startsWith("\0")) return "There is a zero byte here: save the file as plain text in UTF-8.";
+  if (here.startsWith("\0"))
+    return "There is a zero byte here: save the file as plain text in UTF-8.";
   if (here.startsWith("'")) return "Texts and names stand in double quotes: write \" and not '.";
   if (/^[“”„]/.test(here)) return 'These are printed quotes: write the straight sign ".';
   const word = /^[A-Za-z_][\w-]*(?=\s*:)/.exec(here)?.[0];
