@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { BEAMS } from "./families.ts";
+
+verify(BEAMS);
