@@ -20,16 +20,6 @@ export function torsionBeta(ratio: number): number {
   return (1 - (192 / Math.PI ** 5 / ratio) * (SUM_ODD_K5 - rest)) / 3;
 }
 
-/**
- * alpha in tau_max = T / (alpha b t^2), at the middle of the long side; ratio = b/t >= 1.
- * alpha = beta / [1 - (8/pi^2) sum_{k odd} 1/(k^2 cosh(k pi b / 2t))], same source.
- */
-export function torsionAlpha(ratio: number): number {
-  let sum = 0;
-  for (let k = 1; k <= 25; k += 2) sum += 1 / (k * k * Math.cosh((k * Math.PI * ratio) / 2));
-  return torsionBeta(ratio) / (1 - (8 / Math.PI ** 2) * sum);
-}
-
 /** J of a solid rectangle, m^4; the sides (m) in either order. */
 export function rectangleTorsion(side1: number, side2: number): number {
   const b = Math.max(side1, side2);

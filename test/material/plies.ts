@@ -29,8 +29,3 @@ export function layers(ply: Ply, stack: string, thickness = ply.thickness): read
     thickness,
   }));
 }
-
-/** One unit in the last printed digit of a number in a table, e.g. 0.01 for "2.89". */
-export function lastUnit(printed: string): number {
-  return 10 ** -(printed.split(".")[1] ?? "").length;
-}

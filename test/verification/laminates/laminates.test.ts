@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { LAMINATES } from "./families.ts";
+
+verify(LAMINATES);
