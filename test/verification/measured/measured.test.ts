@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { MEASURED } from "./families.ts";
+
+verify(MEASURED);
