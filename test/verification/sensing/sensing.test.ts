@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { SENSING } from "./families.ts";
+
+verify(SENSING);
