@@ -22,7 +22,7 @@ const MAX_LINES = 350;
 /** Not committed, or not ours. */
 const NOT_COMMITTED = /^(?:\.git|\.artefacts|\.idea|\.vscode|node_modules|dist|reports)$/;
 /** Tables and recorded values, which are as long as they are. */
-const DATA = /\.(?:jsonc?|csv|txt|svg)$|\/golden\//;
+const DATA = /\.(?:jsonc?|csv|md|txt|svg)$|\/golden\//;
 
 function list(folder: string): string[] {
   return readdirSync(path.join(ROOT, folder), { withFileTypes: true }).flatMap((entry) => {

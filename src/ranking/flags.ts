@@ -1,7 +1,8 @@
 /** Reasons to avoid a place, each with its numbers. */
 
-import { GRAVITY } from "../excitation/speeds.ts";
 import type { Candidate, Model } from "../model/types.ts";
+import { specificForce } from "../response/specific-force.ts";
+import { apparentTilt, gravityInBody, lowSide } from "../response/tilt.ts";
 import { patternFits } from "./candidates.ts";
 import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
 
@@ -14,13 +15,14 @@ const NEAR_ANTINODE = 0.9;
 /** ... if another candidate turns no more than this: else the mode turns all of them alike. */
 const CALM = 0.7;
 
+/** @param lever the chip from the centre of gravity along x and y, m */
 export function flagsOf(
   model: Model,
   candidate: Candidate,
   overhangs: readonly Overhang[],
   motion: readonly ModalMotion[],
   crossings: readonly Crossing[],
-  fromCg: number,
+  lever: readonly [number, number],
 ): Flag[] {
   const plate = model.plates[candidate.plate];
   const flags: Flag[] = [];
@@ -49,16 +51,22 @@ export function flagsOf(
       text: `${m.rotationShare > 0.995 ? "of all candidates it turns most" : `it turns ${percent(m.rotationShare)} as much as the candidate that turns most`} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
     });
   }
-  if (fromCg > FAR) {
-    // In steady yaw the chip feels omega^2 r towards the axis: tan(false tilt) = omega^2 r/g.
-    const tilt = (Math.atan((YAW * YAW * fromCg) / GRAVITY) * 180) / Math.PI;
-    flags.push({
-      kind: "far from the centre of gravity",
-      hard: false,
-      text: `${Math.round(fromCg * 1e3)} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s reads as ${tilt.toPrecision(2)} degrees of false tilt, if it lasts; in rate flight it has no effect`,
-    });
-  }
+  if (Math.hypot(...lever) > FAR) flags.push(falseTilt(lever));
   return flags;
+}
+
+/** What a level craft seems to do in steady yaw, by what the accelerometer then reads. */
+function falseTilt([x, y]: readonly [number, number]): Flag {
+  const turning = { acceleration: [0, 0, 0], omega: [0, 0, YAW], alpha: [0, 0, 0] } as const;
+  const force = specificForce(turning, [x, y, 0], gravityInBody({ roll: 0, pitch: 0 }));
+  const degrees = ((apparentTilt(force) * 180) / Math.PI).toPrecision(2);
+  const low = lowSide(force);
+  const distance = Math.round(Math.hypot(x, y) * 1e3);
+  return {
+    kind: "far from the centre of gravity",
+    hard: false,
+    text: `${distance} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s, if it lasts, reads as ${degrees} degrees of tilt with the ${low} low, so that the craft lifts its ${low}; in rate flight it has no effect`,
+  };
 }
 
 /** Whether a place sits on an overhang that is flagged. */

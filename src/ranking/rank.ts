@@ -70,7 +70,7 @@ export function rank(input: RankInput): Ranking | undefined {
     kept.map((s) => s.sensor),
   );
   const flags = kept.map((s, i) =>
-    flagsOf(model, s.candidate, overhangs, motions[i], crossings, fromCg(s, input.cg)),
+    flagsOf(model, s.candidate, overhangs, motions[i], crossings, leverOf(s, input.cg)),
   );
   const shifted = shiftedLevels(input, kept);
   const { order, quietest, tied } = placesOf(kept, flags, shifted);
@@ -90,7 +90,7 @@ export function rank(input: RankInput): Ranking | undefined {
       gyroRange: [Math.min(...levels), Math.max(...levels)],
       decibel: decibels(s.gyro, kept[quietest].gyro),
       accelDecibel: decibels(s.accel, kept[quietest].accel),
-      fromCg: fromCg(s, input.cg),
+      fromCg: Math.hypot(...leverOf(s, input.cg)),
       fromCg3d: Math.hypot(...s.candidate.chip.map((v, k) => v - input.cg[k])),
       flags: flags[i],
       causes: causesOf(h, modes, s.reading),
@@ -146,8 +146,9 @@ const axes = (power: Float64Array): [number, number, number] => [
   Math.sqrt(power[2]),
 ];
 
-const fromCg = (s: Scored, cg: Vec3) =>
-  Math.hypot(s.candidate.chip[0] - cg[0], s.candidate.chip[1] - cg[1]);
+/** The chip from the centre of gravity in plan, m. */
+const leverOf = ({ candidate: { chip } }: Scored, cg: Vec3) =>
+  [chip[0] - cg[0], chip[1] - cg[1]] as const;
 
 /** Gyro level of every candidate (deg/s rms) with all natural frequencies shifted together. */
 function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {

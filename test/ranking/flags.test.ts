@@ -7,25 +7,28 @@ import type { Crossing, ModalMotion, Overhang } from "../../src/ranking/types.ts
 import { crossFrame } from "../modes/toys.ts";
 
 const model = buildModel(crossFrame());
+const AT_CG = [0, 0] as const;
 const [middle, nose] = model.candidates;
 
 const kinds = (...args: Parameters<typeof flagsOf>) => flagsOf(...args).map((f) => f.kind);
 
-/** Yaw at 400 deg/s, distance in mm: false tilt in degrees, atan(omega^2 r/g), worked by hand. */
+/** Yaw at 400 deg/s, place in mm: false tilt in degrees, atan(omega^2 r/g), worked by hand. */
 test.each([
-  [30, "8.5"],
-  [63, "17"],
-])("%i mm from the centre of gravity tips the level by %s degrees", (mm, degrees) => {
-  const [flag] = flagsOf(model, middle, [], [], [], mm * 1e-3);
+  { x: -30, y: 0, degrees: "8.5", low: "rear" },
+  { x: 30, y: 0, degrees: "8.5", low: "front" },
+  { x: 0, y: 63, degrees: "17", low: "left" },
+  { x: 0, y: -63, degrees: "17", low: "right" },
+])("$x, $y mm from the centre of gravity: $degrees degrees, $low low", (place) => {
+  const [flag] = flagsOf(model, middle, [], [], [], [place.x * 1e-3, place.y * 1e-3]);
   expect(flag.kind).toBe("far from the centre of gravity");
   expect(flag.hard).toBe(false);
-  expect(flag.text).toContain(`${mm} mm`);
-  expect(flag.text).toContain(`${degrees} degrees`);
+  expect(flag.text).toContain(`${Math.hypot(place.x, place.y)} mm`);
+  expect(flag.text).toContain(`${place.degrees} degrees of tilt with the ${place.low} low`);
   expect(flag.text).toContain("in rate flight it has no effect");
 });
 
 test("close to the centre of gravity there is nothing to say", () => {
-  expect(kinds(model, middle, [], [], [], 0.019)).toEqual([]);
+  expect(kinds(model, middle, [], [], [], [-0.019, 0])).toEqual([]);
 });
 
 describe("overhangs", () => {
@@ -42,28 +45,28 @@ describe("overhangs", () => {
   };
 
   test("rule out what sits beyond their support, and nothing before it", () => {
-    expect(kinds(model, nose, [front], [], [], 0)).toEqual(["cantilevered"]);
-    expect(kinds(model, middle, [front], [], [], 0)).toEqual([]);
-    expect(flagsOf(model, nose, [front], [], [], 0)[0].hard).toBe(true);
+    expect(kinds(model, nose, [front], [], [], AT_CG)).toEqual(["cantilevered"]);
+    expect(kinds(model, middle, [front], [], [], AT_CG)).toEqual([]);
+    expect(flagsOf(model, nose, [front], [], [], AT_CG)[0].hard).toBe(true);
   });
 
   test("to the other sides likewise", () => {
     const rear = { ...front, direction: "rear" as const, supportAt: -0.03, endAt: -0.06 };
-    expect(kinds(model, nose, [rear], [], [], 0)).toEqual([]);
-    expect(kinds(model, { ...nose, x: -0.044, holes: middle.holes }, [rear], [], [], 0)).toEqual([
-      "cantilevered",
-    ]);
+    expect(kinds(model, nose, [rear], [], [], AT_CG)).toEqual([]);
+    expect(
+      kinds(model, { ...nose, x: -0.044, holes: middle.holes }, [rear], [], [], AT_CG),
+    ).toEqual(["cantilevered"]);
     const left = { ...front, direction: "left" as const, supportAt: 0.02, endAt: 0.04 };
     const right = { ...front, direction: "right" as const, supportAt: -0.02, endAt: -0.04 };
-    expect(kinds(model, { ...middle, y: 0.024 }, [left, right], [], [], 0)).toEqual([
+    expect(kinds(model, { ...middle, y: 0.024 }, [left, right], [], [], AT_CG)).toEqual([
       "cantilevered",
     ]);
-    expect(kinds(model, { ...middle, y: -0.024 }, [left], [], [], 0)).toEqual([]);
+    expect(kinds(model, { ...middle, y: -0.024 }, [left], [], [], AT_CG)).toEqual([]);
   });
 
   test("of another plate do not count; those that nothing shakes are no reason to rule out", () => {
-    expect(kinds(model, nose, [{ ...front, plate: "other" }], [], [], 0)).toEqual([]);
-    const [calm] = flagsOf(model, nose, [{ ...front, flagged: false }], [], [], 0);
+    expect(kinds(model, nose, [{ ...front, plate: "other" }], [], [], AT_CG)).toEqual([]);
+    const [calm] = flagsOf(model, nose, [{ ...front, flagged: false }], [], [], AT_CG);
     expect([calm.kind, calm.hard]).toEqual(["overhanging", false]);
   });
 });
@@ -92,7 +95,7 @@ describe("antinodes", () => {
   ];
 
   test("the place that turns most in a mode met at hover is told so", () => {
-    const [flag] = flagsOf(model, middle, [], motion(0.97, 0.3), [crossing], 0);
+    const [flag] = flagsOf(model, middle, [], motion(0.97, 0.3), [crossing], AT_CG);
     expect([flag.kind, flag.hard]).toEqual(["near an antinode", false]);
     for (const part of ["mode 2", "180 Hz", "97 %", "unbalance", "4 % above hover"]) {
       expect(flag.text).toContain(part);
@@ -101,10 +104,10 @@ describe("antinodes", () => {
 
   test("not away from hover, not where it turns less, not where all turn alike", () => {
     const away = { ...crossing, fromHover: 0.3, nearHover: false };
-    expect(kinds(model, middle, [], motion(1, 0.3), [away], 0)).toEqual([]);
-    expect(kinds(model, middle, [], motion(0.8, 0.3), [crossing], 0)).toEqual([]);
-    expect(kinds(model, middle, [], motion(1, 0.95), [crossing], 0)).toEqual([]);
+    expect(kinds(model, middle, [], motion(1, 0.3), [away], AT_CG)).toEqual([]);
+    expect(kinds(model, middle, [], motion(0.8, 0.3), [crossing], AT_CG)).toEqual([]);
+    expect(kinds(model, middle, [], motion(1, 0.95), [crossing], AT_CG)).toEqual([]);
     // a single candidate is its own liveliest and calmest
-    expect(kinds(model, middle, [], motion(1, 1), [crossing], 0)).toEqual([]);
+    expect(kinds(model, middle, [], motion(1, 1), [crossing], AT_CG)).toEqual([]);
   });
 });
