@@ -45,3 +45,26 @@ export function withoutResiduals({ h }: Shaken): Harmonics {
   const zero = { sideX: none, sideY: none, thrust: none, torque: none };
   return { ...h, residuals: h.residuals.map(() => zero) };
 }
+
+/**
+ * Motion of the mesh for one order and rotor at one speed of the grid, u(t) = Re[(re + i im) e^(i w t)],
+ * and the amplitude A of the force.
+ */
+export function motionOf(h: Harmonics, order: number, rotor: number, at: number) {
+  const response = h.responses.find((r) => r.order === order && r.rotor === rotor);
+  if (!response) throw new Error("no such response");
+  const { kind, coefficient } = h.orders[order];
+  const A = coefficient * h.excitation.grid[at] ** 2;
+  const rest = h.residuals[rotor];
+  const side = kind === "side force";
+  const re = (side ? rest.sideX : rest[kind]).map((v) => A * v);
+  const im = rest.sideY.map((v) => (side ? -h.rotors[rotor].spin * A * v : 0));
+  const q = at * h.shapes.length;
+  h.shapes.forEach((shape, t) => {
+    for (let i = 0; i < shape.length; i++) {
+      re[i] += shape[i] * response.re[q + t];
+      im[i] += shape[i] * response.im[q + t];
+    }
+  });
+  return { re, im, A };
+}

@@ -1,3 +1,16 @@
 import type { Family } from "../case.ts";
+import { ALTERED_CHAIN } from "./altered-chain.ts";
+import { CHAIN_SPECTRA } from "./chain-spectra.ts";
+import { CROSSINGS } from "./crossings.ts";
+import { HALF_POWER } from "./half-power.ts";
+import { ONE_DEGREE } from "./one-degree.ts";
+import { UNBALANCE } from "./unbalance.ts";
 
-export const DYNAMICS: readonly Family[] = [];
+export const DYNAMICS: readonly Family[] = [
+  UNBALANCE,
+  ONE_DEGREE,
+  HALF_POWER,
+  CROSSINGS,
+  CHAIN_SPECTRA,
+  ALTERED_CHAIN,
+];

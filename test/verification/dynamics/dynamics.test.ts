@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { DYNAMICS } from "./families.ts";
+
+verify(DYNAMICS);
