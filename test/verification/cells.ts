@@ -24,11 +24,17 @@ function oursCell(check: Check, ours: number): string {
   return ours.toFixed(clamp(decimals, 0, 15)).replace(/^-(0\.?0*)$/, "$1");
 }
 
-/** Two digits; an error a hundred times below the tolerance is only said to be so. */
+/** Relative errors below this are rounding, which changes with every change of the solver. */
+const ROUNDING = 1e-10;
+
+/** Two digits; an error far below the tolerance, or below rounding, is only said to be so. */
 function errorCell(check: Check, ours: number): string {
   const error = errorOf(check, ours);
-  const floor = widest(check.tolerance) / 100;
-  const unit = check.tolerance.kind === "absolute" && check.unit ? ` ${check.unit}` : "";
+  const limit = widest(check.tolerance);
+  const absolute = check.tolerance.kind === "absolute";
+  const rounding = absolute ? ROUNDING * Math.abs(Number(check.reference)) : ROUNDING;
+  const floor = Math.max(limit / 100, Math.min(limit / 10, rounding));
+  const unit = absolute && check.unit ? ` ${check.unit}` : "";
   if (Math.abs(error) < floor) return `< ${amount(floor, check)}${unit}`;
   return `${error < 0 ? "-" : "+"}${amount(Math.abs(error), check)}${unit}`;
 }

@@ -19,8 +19,8 @@ const HEAD = `# Verification: every case, every number
 
 Written by \`npm run verify -- --write\` from the actual run; \`npm test\` fails when a number here differs
 from the run by more than one unit of the last digit shown. Relative errors are (ours - reference) /
-reference; an error below a hundredth of the tolerance is given as "<". Values whose source was not seen
-in print say so.
+reference; an error far below the tolerance, or below rounding, is given as "<". Values whose source was
+not seen in print say so.
 `;
 
 export function longTable(areas: readonly Area[], cellsOf: CellsOf): string {
@@ -54,7 +54,11 @@ function caseText(of: Case, cellsOf: CellsOf): string {
 /** One line for each family: the check that comes nearest to its tolerance. */
 export function shortTable(areas: readonly Area[], cellsOf: CellsOf): string {
   const lines = areas.flatMap(({ families }) => families.map((f) => shortRow(f, cellsOf)));
+  const cases = areas.flatMap(({ families }) => families.flatMap((f) => f.cases));
+  const values = cases.reduce((sum, { checks }) => sum + checks.length, 0);
   return [
+    `${values} values in ${cases.length} cases. Of each family, the value nearest to its tolerance:`,
+    "",
     row(["case", "source", "worst of", "quantity", "reference", "ours", "error", "tolerance"]),
     row(["---", "---", "---:", "---", "---:", "---:", "---:", "---:"]),
     ...lines,

@@ -26,7 +26,7 @@ for (const of of cases) {
 const cells = (_: Case, check: Check) => cellsOf(check, run.get(check) ?? Number.NaN);
 const short = shortTable(AREAS, cells);
 console.log(short);
-console.log(`\n${run.size} values in ${cases.length} cases, ${failures.length} outside tolerance`);
+console.log(`\n${failures.length === 0 ? "None" : failures.length} outside its tolerance`);
 
 if (failures.length > 0) {
   console.error(failures.join("\n"));

@@ -1,0 +1,4 @@
+import { verify } from "../verify.ts";
+import { PLATES } from "./families.ts";
+
+verify(PLATES);
