@@ -42,6 +42,9 @@ export function findModes(
       problem.near = iterateAt(problem, found.better);
       continue;
     }
+    if (found.gap.below === 0) {
+      throw new SolveError("no motion but those of the rigid body has mass: nothing can vibrate");
+    }
     const rough = measure(sparseK, sparseM, problem.near, rigid, found.vectors);
     requireRigid(problem, rough);
     const modes = polish(problem, rough);

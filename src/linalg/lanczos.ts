@@ -64,6 +64,7 @@ export interface LanczosResult {
  * @param deflated M-orthonormal vectors that the iteration keeps away from, exactly, at each step
  * @param choose called with the Ritz values now and then (one look costs as much as several steps)
  * @throws SolveError when maxCalls are spent, or everything is found, and `choose` wants more
+ * @throws RangeError for a start block of another size
  */
 export function lanczos(
   operator: ShiftInvert,
@@ -99,7 +100,14 @@ export function lanczos(
     }
   };
 
-  if (options.start !== undefined) addFiltered(options.start, blockSize);
+  if (options.start !== undefined) {
+    if (options.start.length !== n * blockSize) {
+      throw new RangeError(
+        `the start block has ${options.start.length} numbers instead of ${n} x ${blockSize}`,
+      );
+    }
+    addFiltered(options.start, blockSize);
+  }
   fillBlock(r);
   // H = V' M OP V for the columns that went through the operator; the upper triangle counts.
   const H = new Float64Array((maxBasis + blockSize) ** 2);

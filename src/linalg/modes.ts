@@ -1,14 +1,11 @@
 /** The lowest modes of K phi = lambda M phi, with the proof that none was missed. */
 
 import { SolveError } from "../errors.ts";
-import { countBelow, type EigenvalueCount } from "./completeness.ts";
 import type { Factor } from "./factorise.ts";
-import { findModes, polish, unacceptable } from "./find-modes.ts";
-import { cutPlaces } from "./gap.ts";
-import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
+import { findModes } from "./find-modes.ts";
 import { type Problem, stateProblem } from "./problem.ts";
-import { fixSignsInPlace, type MeasuredModes, measure, orthogonalityError } from "./quality.ts";
-import { searchMissing } from "./search.ts";
+import { type Proven, prove } from "./prove.ts";
+import { fixSignsInPlace, uncertainty } from "./quality.ts";
 import type { SymmetricSparse } from "./sparse.ts";
 import type { Symbolic } from "./symbolic.ts";
 
@@ -49,7 +46,9 @@ export interface Evidence {
   readonly maxResidual: number;
   /** Modes above the tolerance: rounding keeps them there (at most 1e-8, unless it explains more). */
   readonly roundingLimited: number;
-  /** max |phi_i' M phi_j - delta_ij|, the deflated vectors included. */
+  /** How far each eigenvalue may be off, through rounding of K and M above all (see quality.ts). */
+  readonly uncertainty: Float64Array;
+  /** max |phi_i' M phi_j - delta_ij| over all modes counted, the deflated vectors included. */
   readonly orthogonality: number;
   /** Vectors sent through (K - sigma M)^-1. */
   readonly operatorCalls: number;
@@ -65,13 +64,12 @@ export interface Evidence {
   /** Of K - mu M: the smallest pivot relative to its diagonal entry, and the growth (1 is best). */
   readonly minPivotRatio: number;
   readonly growth: number;
+  /** How far the two factorisations are off, relative to the diagonals (see backward-error.ts). */
+  readonly factorError: number;
   /** Stored entries of L, and operations of one factorisation. */
   readonly factorEntries: number;
   readonly factorFlops: number;
 }
-
-/** Searches for missed modes before giving up. */
-const REPAIRS = 3;
 
 /**
  * The lowest `count` modes of K phi = lambda M phi, K and M positive semi-definite on one pattern.
@@ -79,9 +77,9 @@ const REPAIRS = 3;
  * Same input, same bytes: the only random numbers are those of a generator with a fixed seed.
  *
  * @throws SolveError when the modes cannot be found to a residual of 1e-8 (or of what the rounding of
- *   K and M permits), when deflated vectors strain the structure, or when counting shows that modes
- *   are missing and they do not turn up
- * @throws RangeError for a count that is no positive integer, or a shift above zero
+ *   K and M permits), when deflated vectors strain the structure, when counting shows that modes are
+ *   missing and they do not turn up, or when K or M is no matrix of a structure
+ * @throws RangeError for options that make no sense, such as a shift above zero
  */
 export function lowestModes(
   K: SymmetricSparse,
@@ -89,78 +87,30 @@ export function lowestModes(
   options: ModesOptions,
 ): ModeSet {
   const problem = stateProblem(K, M, options);
-  const found = findModes(problem, options);
-  const { modes, count } = prove(problem, found.modes, found.upper);
-  return report(problem, modes, count);
+  return report(problem, prove(problem, findModes(problem, options)));
 }
 
-/** Counts the eigenvalues below a cut above all modes; looks for the missing ones if need be. */
-function prove(
-  problem: Problem,
-  found: MeasuredModes,
-  upper: number,
-): { modes: MeasuredModes; count: EigenvalueCount } {
-  const { K, M, n, rigid, symbolic, work } = problem;
-  let modes = found;
-  const last = modes.lambda.length - 1;
-  const lambda = modes.lambda[last];
-  const phi = modes.phi.subarray(last * n);
-  const places = cutPlaces(lambda, upper, problem.near.sigma);
-  const count = countBelow(symbolic, K, M, places, { lambda, phi });
-  work.factorisations += count.attempts;
-  for (let repairs = 0; ; repairs++) {
-    const expected = expectedBelow(rigid, modes, count.mu);
-    if (count.below === expected) return { modes, count };
-    if (count.below < expected || repairs === REPAIRS) {
-      throw new SolveError(
-        `the modes are not proved complete: ${count.below} eigenvalues lie below ` +
-          `${count.mu.toPrecision(6)}, but ${expected} modes were found there ` +
-          `(${rigid.count} of them given as rigid-body motions). Check that these motions are ` +
-          "right, or ask for a few modes more or fewer",
-      );
-    }
-    modes = addMissing(problem, modes, count.mu, count.below - expected);
-  }
+/** A zero eigenvalue comes out this many times its uncertainty below zero at most. */
+const BELOW_ZERO = 100;
+
+/** @throws SolveError when an eigenvalue is negative for more than rounding */
+function requireStiffness(lambda: Float64Array, uncertain: Float64Array): void {
+  const bad = lambda.findIndex((l, k) => l < -BELOW_ZERO * uncertain[k]);
+  if (bad < 0) return;
+  throw new SolveError(
+    `eigenvalue ${bad + 1} is ${lambda[bad].toPrecision(6)}, below zero: the stiffness matrix is not ` +
+      "positive semi-definite, some part has a negative stiffness",
+  );
 }
 
-function expectedBelow(rigid: MBasis, { lambda }: MeasuredModes, mu: number): number {
-  return rigid.count + lambda.reduce((below, l) => (l < mu ? below + 1 : below), 0);
-}
-
-function addMissing(
-  problem: Problem,
-  modes: MeasuredModes,
-  mu: number,
-  missing: number,
-): MeasuredModes {
-  const { sparseK, sparseM, n, rigid, operator, work } = problem;
-  const known = emptyBasis(n, rigid.count + modes.lambda.length);
-  known.V.set(rigid.V.subarray(0, n * rigid.count));
-  known.MV.set(rigid.MV.subarray(0, n * rigid.count));
-  known.count = rigid.count;
-  known.V.set(modes.phi, n * rigid.count);
-  extendBasis(known, modes.lambda.length, operator.multiplyMass);
-  const more = searchMissing(operator, known, mu, missing, {
-    sigma: problem.sigma,
-    tolerance: problem.tolerance,
-    random: problem.random,
-  });
-  work.operatorCalls += more.calls;
-  const all = new Float64Array(modes.phi.length + more.vectors.length);
-  all.set(modes.phi);
-  all.set(more.vectors, modes.phi.length);
-  const merged = polish(problem, measure(sparseK, sparseM, problem.near, rigid, all));
-  const complaint = unacceptable(problem, merged);
-  if (complaint !== undefined) throw new SolveError(complaint);
-  return merged;
-}
-
-function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount): ModeSet {
-  const { n, rigid, symbolic, near, work } = problem;
+function report(problem: Problem, { modes, count, ...proof }: Proven): ModeSet {
+  const { n, rigid, symbolic, near, work, sparseK, sparseM } = problem;
   const size = Math.min(problem.count, modes.lambda.length);
   const residuals = modes.residual.slice(0, size);
   const phi = modes.phi.slice(0, n * size);
   fixSignsInPlace(phi, n);
+  const uncertain = uncertainty(sparseK, sparseM, near.sigma, modes).slice(0, size);
+  requireStiffness(modes.lambda.subarray(0, size), uncertain);
   return {
     lambda: modes.lambda.slice(0, size),
     phi,
@@ -170,15 +120,17 @@ function report(problem: Problem, modes: MeasuredModes, count: EigenvalueCount):
       residuals,
       maxResidual: residuals.reduce((a, b) => Math.max(a, b), 0),
       roundingLimited: residuals.filter((r) => r > problem.tolerance).length,
-      orthogonality: orthogonalityError(rigid, modes, size),
+      uncertainty: uncertain,
+      orthogonality: proof.orthogonality,
       operatorCalls: work.operatorCalls,
       factorisations: work.factorisations,
       shift: near.sigma,
       checkShift: count.mu,
-      expectedBelow: expectedBelow(rigid, modes, count.mu),
+      expectedBelow: proof.expected,
       countedBelow: count.below,
       minPivotRatio: count.factor.minPivotRatio,
       growth: count.factor.growth,
+      factorError: proof.factorError,
       factorEntries: symbolic.factorEntries,
       factorFlops: symbolic.factorFlops,
     },

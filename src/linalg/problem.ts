@@ -5,6 +5,7 @@ import type { ShiftInvert } from "./lanczos.ts";
 import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
 import { multiplyBlock } from "./product.ts";
 import { fixedSeedGenerator } from "./random.ts";
+import { requireFinite, requireSemiDefinite } from "./semi-definite.ts";
 import { factoriseBelow, guessShift, type ShiftedFactor } from "./shift.ts";
 import { shiftInvert } from "./shift-invert.ts";
 import { requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
@@ -44,7 +45,10 @@ export interface ProblemOptions {
   readonly symbolic?: Symbolic;
 }
 
-/** @throws RangeError for unusable options; SolveError for dependent or elastic `deflate` vectors */
+/**
+ * @throws RangeError for unusable options; SolveError for matrices that are no stiffness or mass, or for
+ *   dependent `deflate` vectors
+ */
 export function stateProblem(
   K: SymmetricSparse,
   M: SymmetricSparse,
@@ -59,9 +63,13 @@ export function stateProblem(
   if (shift !== undefined && !(shift <= 0)) {
     throw new RangeError(`shift must not be above zero, but is ${shift}`);
   }
+  if (!(tolerance > 0)) throw new RangeError(`tolerance must be above zero, but is ${tolerance}`);
   if (options.symbolic !== undefined && options.symbolic.pattern !== K.pattern) {
     throw new RangeError("the symbolic factorisation belongs to another pattern");
   }
+  requireFinite(K, "stiffness");
+  requireFinite(M, "mass");
+  requireSemiDefinite(M, "mass");
   const symbolic = options.symbolic ?? analysePattern(K.pattern);
   if (deflate.length >= n) {
     throw new SolveError(`all of the ${n} unknowns move as rigid bodies: nothing can vibrate`);

@@ -82,6 +82,17 @@ export function roundingFloor(
   K: SymmetricSparse,
   M: SymmetricSparse,
   sigma: number,
+  modes: MeasuredModes,
+): Float64Array {
+  const f = rounding(K, M, modes).map((e, c) => e / (modes.lambda[c] - sigma));
+  const largest = f.reduce((a, x) => Math.max(a, x), 0);
+  return f.map((x) => Math.sqrt(x * largest));
+}
+
+/** 2^-53 (|phi|' |K| |phi| + |lambda| |phi|' |M| |phi|) for each mode. */
+function rounding(
+  K: SymmetricSparse,
+  M: SymmetricSparse,
   { lambda, phi }: MeasuredModes,
 ): Float64Array {
   const size = phi.map(Math.abs);
@@ -93,11 +104,35 @@ export function roundingFloor(
   };
   const k = quotient(K);
   const m = quotient(M);
-  const f = lambda.map(
-    (l, c) => ((Number.EPSILON / 2) * (k[c] + Math.abs(l) * m[c])) / (l - sigma),
-  );
-  const largest = f.reduce((a, x) => Math.max(a, x), 0);
-  return f.map((x) => Math.sqrt(x * largest));
+  return lambda.map((l, c) => (Number.EPSILON / 2) * (k[c] + Math.abs(l) * m[c]));
+}
+
+/**
+ * How far each eigenvalue may lie from that of the structure meant, in its own unit: one rounding of
+ * every entry of K and M and one of the quotient, and what the residual leaves open. That is, relative to
+ * lambda - sigma, the residual, or its square over the distance to the next eigenvalue (of theta =
+ * 1 / (lambda - sigma), relative to theta) where this is less (Temple and Kato; Parlett, chapter 10,
+ * from memory).
+ *
+ * Nothing computed from such matrices is more accurate; an eigenvalue below this cannot be told from 0.
+ */
+export function uncertainty(
+  K: SymmetricSparse,
+  M: SymmetricSparse,
+  sigma: number,
+  modes: MeasuredModes,
+): Float64Array {
+  const { lambda, residual } = modes;
+  const last = lambda.length - 1;
+  return rounding(K, M, modes).map((e, c) => {
+    const above = lambda[c] - sigma;
+    // What lies beyond the last mode is not known here.
+    const up = c < last ? (lambda[c + 1] - lambda[c]) / (lambda[c + 1] - sigma) : 0;
+    const down = c > 0 ? (lambda[c] - lambda[c - 1]) / (lambda[c - 1] - sigma) : up;
+    const gap = Math.min(up, down);
+    const r = residual[c];
+    return 2 * e + above * (r < gap ? r ** 2 / gap : r);
+  });
 }
 
 /**

@@ -65,7 +65,8 @@ export function factoriseBelow(
   }
   throw new SolveError(
     `stiffness plus a little mass (shift ${(sigma / 100).toPrecision(3)}) is not positive ` +
-      `definite: ${trouble}. Some part has neither stiffness nor mass, or a negative one`,
+      `definite: ${trouble}. Some part has neither stiffness nor mass, or a negative one, or is so ` +
+      "soft that it drowns in the rounding of the rest",
   );
 }
 

@@ -1,5 +1,6 @@
 /** The modes of a frame: solved, proved complete, described. */
 
+import { SolveError } from "../errors.ts";
 import type { Factor } from "../linalg/factorise.ts";
 import { lowestModes } from "../linalg/modes.ts";
 import type { System } from "../matrices/assemble.ts";
@@ -40,6 +41,7 @@ export function solveModes(
   const deflate = freeRigidMotions(mesh, reduction, cg);
   const found = lowestModes(K, M, { count, deflate });
   const { lambda, phi, evidence } = found;
+  requireKnown(lambda, evidence.uncertainty);
   const column = (a: Float64Array, k: number) => a.subarray(k * n, (k + 1) * n);
   const shapes = Array.from(lambda, (_, k) => expand(reduction, column(phi, k)));
   const rigid = deflate.map((_, k) => column(found.rigid, k));
@@ -66,6 +68,30 @@ export function solveModes(
     factor: found.factor,
     shift: evidence.shift,
   };
+}
+
+/** An eigenvalue that may be off by more than this share of itself is no answer ... */
+const KNOWN = 0.1;
+/** ... unless it is zero for all that matters to a frame: 0.1 Hz, in rad^2/s^2. */
+const STILL = (2 * Math.PI * 0.1) ** 2;
+
+/**
+ * Refuses modes that drown in the rounding of stiffer ones.
+ *
+ * @param lambda rad^2/s^2
+ * @param uncertainty rad^2/s^2, of each
+ * @throws SolveError naming the mode
+ */
+export function requireKnown(lambda: Float64Array, uncertainty: Float64Array): void {
+  const lost = lambda.findIndex((l, k) => !(uncertainty[k] <= Math.max(KNOWN * l, STILL)));
+  if (lost < 0) return;
+  const Hz = (l: number) => (Math.sqrt(Math.max(0, l)) / (2 * Math.PI)).toPrecision(2);
+  const [least, most] = [-1, 1].map((sign) => Hz(lambda[lost] + sign * uncertainty[lost]));
+  throw new SolveError(
+    `mode ${lost + 1} is too soft beside the rest of the frame to be computed: its frequency lies ` +
+      `between ${least} and ${most} Hz, as far as rounding lets one tell. Use a coarser mesh, or ` +
+      "stiffen what holds the part",
+  );
 }
 
 /** Most modes that are computed without being asked for. */

@@ -106,3 +106,30 @@ export function sideBySide(...systems: readonly Pencil[]): Pencil {
   );
   return { K: { pattern, values: values[0] }, M: { pattern, values: values[1] } };
 }
+
+/** The system with some unknowns held: their rows and columns are left out. */
+export function held({ K, M }: Pencil, unknowns: readonly number[]): Pencil {
+  const { n, colPtr, rowIdx } = K.pattern;
+  const free = Array.from({ length: n }, (_, i) => i).filter((i) => !unknowns.includes(i));
+  const place = new Map(free.map((i, k) => [i, k]));
+  const rows: number[] = [];
+  const cols: number[] = [];
+  const entries: number[] = [];
+  for (const j of free) {
+    for (let p = colPtr[j]; p < colPtr[j + 1]; p++) {
+      const row = place.get(rowIdx[p]);
+      if (row === undefined) continue;
+      rows.push(row);
+      cols.push(place.get(j) as number);
+      entries.push(p);
+    }
+  }
+  const { pattern, values } = compressTriplets(
+    free.length,
+    rows.length,
+    Int32Array.from(rows),
+    Int32Array.from(cols),
+    [K, M].map((A) => Float64Array.from(entries, (p) => A.values[p])),
+  );
+  return { K: { pattern, values: values[0] }, M: { pattern, values: values[1] } };
+}

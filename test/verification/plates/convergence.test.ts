@@ -61,7 +61,7 @@ describe("plates that do not fit the grid", () => {
     expect(Math.log2(coarse[0] / fine[0])).toBeLessThan(1.2);
   });
 
-  test.each(["L", "held L", "window", "four windows", "deck"])(
+  test.each(["L", "held L", "six round holes", "window", "four windows", "deck"])(
     "%s: the worst error falls by half and more from 24 to 48 cells",
     (name) => {
       const [coarse, fine] = [24, 48].map((cells) =>
