@@ -15,6 +15,11 @@ import type { Patch } from "./types.ts";
  */
 const PIECE = 12e-3;
 
+/** Boxes along a length, halves up, counted in nanometres: where the body lies must not decide it. */
+function piecesAlong(length: number): number {
+  return Math.max(1, Math.round(Math.round(length * 1e9) / (PIECE * 1e9)));
+}
+
 /**
  * Adds a body and returns the node that moves with it.
  *
@@ -103,8 +108,8 @@ function spread(
   const { draft } = site;
   const [x0, y0, x1, y1] = bounds(area);
   const box = body.size && isBox(body) ? body.size : undefined;
-  const nx = box ? Math.max(1, Math.round((x1 - x0) / PIECE)) : 1;
-  const ny = box ? Math.max(1, Math.round((y1 - y0) / PIECE)) : 1;
+  const nx = box ? piecesAlong(x1 - x0) : 1;
+  const ny = box ? piecesAlong(y1 - y0) : 1;
   const mass = body.mass / (nx * ny);
   const inertia = box ? boxInertia(mass, box[0] / nx, box[1] / ny, box[2]) : body.inertia;
   const nodes: number[] = [];

@@ -25,8 +25,8 @@ const FACE_GAP = 1e-3;
 const POINT_GAP = 1e-4;
 /** One above this is worth a word, m. */
 const FACE_DOUBT = 1e-4;
-/** Least share of the inserted end that must lie under a plate. */
-const COVERED = 0.5;
+/** Least share of the inserted end that must lie under a plate: a half, or less by rounding. */
+const COVERED = 0.5 - 1e-6;
 
 export function buildArms(bench: Workbench): void {
   for (const [group, def] of Object.entries(bench.file.arms)) {
