@@ -4,5 +4,11 @@ import { defineConfig } from "vitest/config";
 if (!process.stdout.isTTY) process.env.NO_COLOR ??= "1";
 
 export default defineConfig({
-  test: { include: ["test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
+  test: {
+    include: ["test/**/*.test.ts"],
+    // All cores: by default one is left free.
+    maxWorkers: "100%",
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
 });
