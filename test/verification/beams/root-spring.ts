@@ -2,6 +2,7 @@
 
 import type { Family } from "../case.ts";
 import { aboveBeam, ELEMENTS, squares, unitBeam, WHY_ABOVE } from "../unit-beam.ts";
+import { BOLTED_ARM } from "./bolted-arm.ts";
 import { table } from "./rows.ts";
 
 /** Pinned at its left end and held there by springs about y and z; a mass at the tip where given. */
@@ -79,5 +80,6 @@ export const ROOT_SPRING: Family = {
       why: WHY_ABOVE,
       ...exact(SPRINGS_AND_MASSES, ({ kappa, mu }) => `kappa = ${kappa}, mu = ${mu}`),
     },
+    BOLTED_ARM,
   ],
 };
