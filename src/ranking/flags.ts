@@ -65,7 +65,7 @@ function falseTilt([x, y]: readonly [number, number]): Flag {
   return {
     kind: "far from the centre of gravity",
     hard: false,
-    text: `${distance} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s, if it lasts, reads as ${degrees} degrees of tilt with the ${low} low, so that the craft lifts its ${low}; in rate flight it has no effect`,
+    text: `${distance} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s, held for seconds, reads as ${degrees} degrees of tilt with the ${low} low, so that the craft lifts its ${low} (at 200 deg/s about a quarter of that); in rate flight it has no effect`,
   };
 }
 

@@ -31,6 +31,11 @@ export interface Case {
   readonly model: string;
   /** why the tolerance is what it is */
   readonly why: string;
+  /**
+   * Where some cases of a family are headlines, the short table shows one of these: what was published
+   * or measured, not what was computed for a tighter test.
+   */
+  readonly headline?: boolean;
   readonly checks: readonly Check[];
   /** one number for each check, in their order */
   readonly solve: () => readonly number[];
@@ -99,6 +104,12 @@ export function unitOfLastDigit(text: string): number {
 export function errorOf({ reference, tolerance }: Check, ours: number): number {
   const difference = ours - Number(reference);
   return tolerance.kind === "absolute" ? difference : difference / Math.abs(Number(reference));
+}
+
+/** Difference over the size of the reference, whatever the tolerance is in; 0 for a reference of 0. */
+export function relativeError(check: Check, error: number): number {
+  const size = Math.abs(Number(check.reference));
+  return check.tolerance.kind === "relative" ? error : size > 0 ? error / size : 0;
 }
 
 /** Whether ours is as near as the check asks; never for a number that is not finite. */

@@ -15,7 +15,7 @@ import {
   within,
   withinAbsolute,
 } from "./case.ts";
-import { cellsOf, sameCell, shareOfTolerance, toleranceCell } from "./cells.ts";
+import { cellsOf, relativeErrorOf, sameCell, toleranceCell } from "./cells.ts";
 import { longTable, readLongTable, shortTable } from "./table.ts";
 
 const check = (reference: string, tolerance: Tolerance, unit = "Hz"): Check => ({
@@ -90,12 +90,18 @@ describe("cells", () => {
     expect(sameCell("?", "1.72")).toBe(false);
   });
 
-  test("the share of the tolerance counts the side the error is on", () => {
-    const oneSided = check("100", justAbove(1e-6));
-    expect(shareOfTolerance(oneSided, { ours: "", error: "+5e-7" })).toBeCloseTo(0.5, 9);
-    expect(shareOfTolerance(oneSided, { ours: "", error: "< 1e-8" })).toBe(0);
-    const bound = check("100", below(0.02));
-    expect(shareOfTolerance(bound, { ours: "", error: "-1 %" })).toBeCloseTo(0.5, 9);
+  test("errors of all kinds compare as shares of the reference", () => {
+    const cells = (error: string) => ({ ours: "", error });
+    expect(relativeErrorOf(check("50", within(1)), cells("-2 %"))).toBeCloseTo(-0.02, 12);
+    expect(relativeErrorOf(check("50", withinAbsolute(1)), cells("+0.5 Hz"))).toBeCloseTo(0.01, 12);
+    expect(relativeErrorOf(check("0", withinAbsolute(1)), cells("+0.5 Hz"))).toBe(0);
+    expect(relativeErrorOf(check("50", within(1)), cells("< 1e-8"))).toBe(0);
+  });
+
+  test("an absolute error without a unit says that it is one", () => {
+    const of = check("121.0", withinAbsolute(0.1), "");
+    expect(cellsOf(of, 120.903).error).toBe("-0.097 (abs)");
+    expect(toleranceCell(of)).toBe("±0.1 (abs)");
   });
 });
 
@@ -117,11 +123,22 @@ describe("tables", () => {
     expect(longTable(areas, readLongTable(text))).toBe(text);
   });
 
-  test("the short one shows the check nearest to its tolerance", () => {
+  test("the short one shows the value farthest from its reference, of headline cases if there are", () => {
     const last = shortTable(areas, cells).split("\n").at(-1);
     expect(last).toBe(
       "| Toy | invented | 2 | toy, published: mode 2 | 2.0 Hz | 2.15 | +7.5 % | ±10 % |",
     );
+  });
+
+  test("a headline case stands for its family", () => {
+    const computed = { ...of, name: "toy, computed" };
+    const family = {
+      title: "Toy",
+      source: "invented",
+      cases: [computed, { ...of, headline: true }],
+    };
+    const last = shortTable([{ title: "Toys", families: [family] }], cells);
+    expect(last).toContain("| Toy | invented | 4 | toy, published: mode 2 |");
   });
 
   test("a row that is not there shows as unknown", () => {

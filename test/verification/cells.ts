@@ -1,6 +1,6 @@
 /** The numbers of a check as the tables show them, and back again. */
 
-import { type Check, errorOf, type Tolerance, unitOfLastDigit } from "./case.ts";
+import { type Check, errorOf, relativeError, type Tolerance, unitOfLastDigit } from "./case.ts";
 
 /** The cells of a row that come from a run; the others are the case's own words. */
 export interface Cells {
@@ -34,14 +34,14 @@ function errorCell(check: Check, ours: number): string {
   const absolute = check.tolerance.kind === "absolute";
   const rounding = absolute ? ROUNDING * Math.abs(Number(check.reference)) : ROUNDING;
   const floor = Math.max(limit / 100, Math.min(limit / 10, rounding));
-  const unit = absolute && check.unit ? ` ${check.unit}` : "";
+  const unit = unitOfError(check);
   if (Math.abs(error) < floor) return `< ${amount(floor, check)}${unit}`;
   return `${error < 0 ? "-" : "+"}${amount(Math.abs(error), check)}${unit}`;
 }
 
 export function toleranceCell(check: Check): string {
-  const { kind, low, high } = check.tolerance;
-  const unit = kind === "absolute" && check.unit ? ` ${check.unit}` : "";
+  const { low, high } = check.tolerance;
+  const unit = unitOfError(check);
   const text = (value: number) => amount(Math.abs(value), check);
   if (low === -high) return `±${text(high)}${unit}`;
   const sign = (value: number) => (value < 0 ? "-" : "+");
@@ -49,11 +49,14 @@ export function toleranceCell(check: Check): string {
   return `${end(low)} to ${end(high)}${unit}`;
 }
 
-/** The share of its tolerance that an error cell takes: 0 at the reference, 1 at the limit. */
-export function shareOfTolerance({ tolerance }: Check, { error }: Cells): number {
-  const value = parseCell(error);
-  const limit = value < 0 ? tolerance.low : tolerance.high;
-  return value === 0 ? 0 : value / limit;
+/** What marks an error as a difference and not as a share of the reference. */
+function unitOfError({ tolerance, unit }: Check): string {
+  return tolerance.kind === "relative" ? "" : ` ${unit || "(abs)"}`;
+}
+
+/** What an error cell says, as a share of the reference; 0 for a bound and for a reference of 0. */
+export function relativeErrorOf(check: Check, { error }: Cells): number {
+  return relativeError(check, parseCell(error));
 }
 
 /** Whether two cells say the same but for one unit of the last digit shown. */

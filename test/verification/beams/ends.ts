@@ -82,7 +82,7 @@ const SHORT_TABLE: Case = {
   name: "Beams in Thomson's short table",
   source: `${THOMSON}, table 9.5-1.`,
   model: `${BEAM}, 96 elements: x^2.`,
-  why: "One unit of the last digit printed; of the third for 104.0 (exact 104.25), whose zero fills up.",
+  why: "One unit of the last digit printed; 1 for 104.0, which is printed to three digits only (exact 104.25).",
   ...table<{ ends: readonly [End, End]; values: string }>({
     rows: [
       { ends: ["pinned", "pinned"], values: "9.87 39.5 88.9" },

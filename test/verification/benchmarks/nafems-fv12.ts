@@ -49,6 +49,7 @@ export const FV12: Family = {
   cases: [
     {
       name: "FV12, published",
+      headline: true,
       source: `${NAFEMS}; mode 10 is a later value from elements of higher order.`,
       model: `${HELD}, 50 mm thick. 32 x 32 cells. Modes 1 to 3 are rigid.`,
       why:

@@ -92,6 +92,7 @@ export const FV13: Family = {
   cases: [
     {
       name: "FV13, published",
+      headline: true,
       source: `${NAFEMS}; the number of the test from memory.`,
       model: `${HINGED}, 50 mm thick. ${CELLS} x ${CELLS} cells. ${MODES}`,
       why:

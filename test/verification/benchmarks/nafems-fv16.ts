@@ -32,6 +32,7 @@ export const FV16: Family = {
   cases: [
     {
       name: "FV16, published",
+      headline: true,
       source: `${NAFEMS}.`,
       model: `${CLAMPED}, 50 mm thick. 32 x 32 cells.`,
       why:

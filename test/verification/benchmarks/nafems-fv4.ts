@@ -60,6 +60,7 @@ export const FV4: Family = {
   cases: [
     {
       name: "FV4, published",
+      headline: true,
       source: `${BOOK}; data and values as quoted elsewhere, the diameter from memory (confirmed by all six values).`,
       model: `${MODEL} Rotary inertia of the section on, as in the published list.`,
       why: "One unit of the last digit printed; mode 4 is also quoted as 9.971.",

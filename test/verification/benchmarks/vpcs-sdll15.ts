@@ -115,6 +115,7 @@ const solve = (offset: number) => frequencies(slenderCantilever(offset), { modes
 const CASES: readonly Case[] = [
   {
     name: "SDLL15 centred, published",
+    headline: true,
     source: BOOK,
     model: CENTRED,
     why:
@@ -136,6 +137,7 @@ const CASES: readonly Case[] = [
   },
   {
     name: "SDLL15 off-centre, published",
+    headline: true,
     source: BOOK,
     model: OFFSET,
     why: "One unit of the last digit printed.",

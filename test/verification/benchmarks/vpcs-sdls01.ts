@@ -60,6 +60,7 @@ function casesOf({ name, words, published, converged, ritz, bounds, mesh }: Boun
   return [
     {
       name: `SDLS01 ${name}, published`,
+      headline: true,
       source: BOOK,
       model: `${DATA}, 10 mm thick, ${words}. ${GRID}.`,
       why:

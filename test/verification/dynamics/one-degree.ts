@@ -175,7 +175,7 @@ export const ONE_DEGREE: Family = {
     },
     {
       name: "Resonance of a rotating unbalance",
-      source: `${THOMSON}, example 3.2-1, p. 57: 0.60 cm at resonance, 0.08 cm far above it; zeta = 0.08/(2 x 0.60).`,
+      source: `${THOMSON}, example 3.2-1, p. 57: 0.60 cm at resonance, 0.08 cm far above it, hence zeta = 0.08/(2 x 0.60): the identity m X/U = 1/(2 zeta).`,
       model: `${BLOCK} U/m = 0.08 cm. ${VISCOUS}`,
       why: `${ELASTIC}.`,
       checks: [

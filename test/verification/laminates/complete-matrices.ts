@@ -21,7 +21,7 @@ type Matrix = "A" | "B" | "D";
 
 /** All three matrices of one laminate in SI, and the references for them. */
 function matrixCase(
-  words: Pick<Case, "name" | "source" | "model" | "why">,
+  words: Omit<Case, "checks" | "solve">,
   laminate: () => LaminateStiffness,
   printed: readonly (readonly [matrix: Matrix, unit: string, factor: number, entries: string])[],
   tolerance: (reference: string) => Tolerance,
@@ -135,6 +135,7 @@ export const COMPLETE_MATRICES: Family = {
     matrixCase(
       {
         name: "Unsymmetric [0/30/-45], published",
+        headline: true,
         source: "A. K. Kaw, Mechanics of Composite Materials, examples 4.2 and 4.3, from memory.",
         model: UNSYMMETRIC_MODEL,
         why: "Half a unit of the last digit.",
@@ -179,6 +180,7 @@ export const COMPLETE_MATRICES: Family = {
     ),
     {
       name: "[45/0/45] of 3, 6 and 3 mm, published",
+      headline: true,
       source:
         "P. T. R. Mendonca, Materiais Compostos e Estruturas-sanduiche (Manole 2005), p. 201, as quoted " +
         "in a public unit test.",

@@ -50,6 +50,7 @@ export const QUASI_ISOTROPIC: Family = {
   cases: [
     {
       name: "Quasi-isotropic laminates, published",
+      headline: true,
       source:
         "A. K. Kaw, Mechanics of Composite Materials, worked example: E as quoted in the notes of a public " +
         "laminate program, Gxy and nuxy from memory; the shear moduli of the last two stacks from the same " +

@@ -54,6 +54,7 @@ export const RECTANGLE_TORSION: Family = {
     },
     {
       name: "Rectangle in torsion, printed table",
+      headline: true,
       source: MANUAL,
       model: MODEL,
       why: "One unit of the last digit: the table rounds some values and cuts others.",

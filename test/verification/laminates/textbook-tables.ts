@@ -95,7 +95,7 @@ function tableCase(
   kind: Kind,
   rows: readonly Row[],
   digits: 0 | 1,
-  words: Pick<Case, "name" | "source" | "model" | "why">,
+  words: Omit<Case, "checks" | "solve">,
 ): Case {
   const { entries, stiffness, compliance } = kind;
   const tolerance: (reference: string) => Tolerance = digits === 0 ? lastDigit : rounded;
@@ -138,6 +138,7 @@ export const TEXTBOOK_TABLES: Family = {
   cases: [
     tableCase(SHEET, CROSS_PLY, 0, {
       name: "Cross-ply laminates in their plane, published",
+      headline: true,
       source: `${BOOK}, table 4.7, ${TRANSCRIBED}`,
       model: SHEET_MODEL,
       why: CUT,
@@ -150,6 +151,7 @@ export const TEXTBOOK_TABLES: Family = {
     }),
     tableCase(SHEET, ANGLE_PLY, 0, {
       name: "Angle-ply laminates in their plane, published",
+      headline: true,
       source: `${BOOK}, table 4.9, ${TRANSCRIBED}`,
       model: SHEET_MODEL,
       why: CUT,
@@ -162,6 +164,7 @@ export const TEXTBOOK_TABLES: Family = {
     }),
     tableCase(PLATE, SIXTEEN_PLIES, 0, {
       name: "Sixteen plies in bending, published",
+      headline: true,
       source: `${BOOK}, figure 5.11 and equation 5.70, ${TRANSCRIBED}`,
       model: PLATE_MODEL,
       why: CUT,

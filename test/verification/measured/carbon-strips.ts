@@ -49,12 +49,13 @@ const THEORY: Record<BeamTheory, string> = {
 function asBeam({ degrees, bending }: Measured, theory: BeamTheory): Case {
   return {
     name: `${degrees} degree strip as a beam ${THEORY[theory]}, measured (from memory)`,
+    headline: true,
     source: PAPER,
     model:
       `${STRIP}. An arm of 40 elements, beamTheory "${theory}"; its bending modulus is that of the ply ` +
       "turned out of its axis, free to twist.",
     why:
-      "2 %, and 3 % above mode 3: scatter of such measurements. Torsion is not compared: the beams bend and " +
+      "2 %, and 3 % above mode 3: what is found here, rounded up, since the scatter of the measurements is not known. Torsion is not compared: the beams bend and " +
       "twist apart and give 28 % (15 degrees) and 33 % (30 degrees) too little, of which the program warns.",
     checks: bending.map((f, i) => check(`bending ${i + 1}`, f, within(i < 3 ? 0.02 : 0.03))),
     solve: () => armModes(degrees, theory).bending.slice(0, bending.length),
@@ -80,6 +81,7 @@ const asThinPlate = (quantity: string): Tolerance => ({
 function asPlate({ degrees, bending, torsion }: Measured): Case {
   return {
     name: `${degrees} degree strip as a plate, measured (from memory)`,
+    headline: true,
     source: PAPER,
     model: `${STRIP} across its whole width. A plate, 8 cells across and 120 along.`,
     why:

@@ -38,6 +38,7 @@ export const SPAR_WING: Family = {
   cases: [
     {
       name: "Spar wing, measured",
+      headline: true,
       source:
         "Avin et al., AIAA Journal (2022), ground vibration test with the wing vertical, as quoted in the " +
         `wing example of a public aeroelastic beam code. ${DATA}.`,
@@ -61,21 +62,21 @@ export const SPAR_WING: Family = {
       name: "Spar wing, published beam code",
       source:
         `${DATA}; torsion is given as 41.58 to 41.88, bending 3 as 83.03 to 83.06, in plane as 100.07 to ` +
-        "105.89 Hz: the end nearer to ours is taken.",
+        "105.89 Hz: of a range the end nearer to ours is taken, and the in-plane mode left out.",
       model: `${WING}; masses at their centres of gravity.`,
       why:
         "1.5 %: its third bending mode lies 1.3 % above ours, 0.4 % when the masses are put on the axis as in " +
         "the next case, so where its masses sit is not certain.",
-      checks: checks(FIVE, ["4.19", "28.49", "41.88", "83.03", "105.89"], within(0.015)),
-      solve: () => five(),
+      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], within(0.015)),
+      solve: () => five().slice(0, 4),
     },
     {
       name: "Spar wing with masses on the axis, published beam code",
       source: `${DATA}; ranges as above.`,
       model: `${WING}; masses on the axis, all inertias.`,
-      why: "0.5 %: the spread of the published values themselves is up to 0.7 %.",
-      checks: checks(FIVE, ["4.19", "28.49", "41.88", "83.03", "105.89"], within(0.005)),
-      solve: () => five({ offsets: false }),
+      why: "0.5 %: the published torsion frequencies differ by 0.7 % among themselves.",
+      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], within(0.005)),
+      solve: () => five({ offsets: false }).slice(0, 4),
     },
   ],
 };
