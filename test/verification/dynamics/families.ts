@@ -4,6 +4,7 @@ import { CHAIN_SPECTRA } from "./chain-spectra.ts";
 import { CROSSINGS } from "./crossings.ts";
 import { HALF_POWER } from "./half-power.ts";
 import { ONE_DEGREE } from "./one-degree.ts";
+import { RIGID_CRAFT } from "./rigid-craft.ts";
 import { UNBALANCE } from "./unbalance.ts";
 
 export const DYNAMICS: readonly Family[] = [
@@ -13,4 +14,5 @@ export const DYNAMICS: readonly Family[] = [
   CROSSINGS,
   CHAIN_SPECTRA,
   ALTERED_CHAIN,
+  RIGID_CRAFT,
 ];
