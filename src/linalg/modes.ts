@@ -46,16 +46,16 @@ export interface Evidence {
   readonly maxResidual: number;
   /** Modes above the tolerance: rounding keeps them there (at most 1e-8, unless it explains more). */
   readonly roundingLimited: number;
-  /** How far each eigenvalue may be off, through rounding of K and M above all (see quality.ts). */
+  /** How far each eigenvalue may be off, an estimate, in the unit of lambda (see quality.ts). */
   readonly uncertainty: Float64Array;
   /** max |phi_i' M phi_j - delta_ij| over all modes counted, the deflated vectors included. */
   readonly orthogonality: number;
   /** Vectors sent through (K - sigma M)^-1. */
   readonly operatorCalls: number;
   readonly factorisations: number;
-  /** sigma below the lowest mode, of `factor` and of the residuals. */
+  /** sigma below the lowest mode, of `factor` and of the residuals, in the unit of lambda. */
   readonly shift: number;
-  /** mu of the count below. */
+  /** mu of the count below, in the unit of lambda. */
   readonly checkShift: number;
   /** Deflated modes and modes found below mu ... */
   readonly expectedBelow: number;
@@ -90,7 +90,10 @@ export function lowestModes(
   return report(problem, prove(problem, findModes(problem, options)));
 }
 
-/** A zero eigenvalue comes out this many times its uncertainty below zero at most. */
+/**
+ * An eigenvalue this many times its uncertainty below zero is no zero that rounding has moved. Measured
+ * on undeflated rigid-body motions: a fifth of the uncertainty; the rest is margin.
+ */
 const BELOW_ZERO = 100;
 
 /** @throws SolveError when an eigenvalue is negative for more than rounding */

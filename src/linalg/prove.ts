@@ -33,8 +33,9 @@ const ORTHOGONAL = 1e-8;
 const SOUND = 1e-12;
 
 /**
- * As many vectors that are M-orthonormal, each with a small residual, as there are eigenvalues below a
- * cut: these are the modes below it, all of them. Looks for missing ones if need be.
+ * As many vectors that are M-orthonormal, each with its eigenvalue below a cut by its residual, as there
+ * are eigenvalues below that cut: these are the modes below it, all of them. Looks for missing ones if
+ * need be.
  *
  * @throws SolveError when one of these does not hold
  */
@@ -50,6 +51,7 @@ export function prove(problem: Problem, found: FoundModes): Proven {
     const expected = expectedBelow(rigid, modes, count.mu);
     if (count.below === expected) {
       requireCountable(modes);
+      requireBelow(modes, problem.near.sigma, count.mu);
       const orthogonality = requireOrthogonal(rigid, modes);
       return { modes, count, expected, orthogonality, factorError: factorError(problem, count) };
     }
@@ -104,6 +106,23 @@ function requireCountable({ lambda, residual }: MeasuredModes): void {
   throw new SolveError(
     `mode ${vague + 1} (eigenvalue ${lambda[vague].toPrecision(6)}) has a relative residual of ` +
       `${residual[vague].toPrecision(2)}: with more than ${VAGUE} it cannot be counted as a mode`,
+  );
+}
+
+/**
+ * No counted vector may stand for an eigenvalue above mu. Each has one within its residual, relative
+ * to lambda - sigma; m of them together have m within sqrt(m) times that (W. Kahan; Parlett, The
+ * Symmetric Eigenvalue Problem, chapter 11, from memory). Kahan's radius is one for the whole set; here
+ * every vector has its own, since the rounding of a soft mode says nothing about a stiff one.
+ */
+function requireBelow({ lambda, residual }: MeasuredModes, sigma: number, mu: number): void {
+  const counted = lambda.filter((l) => l < mu);
+  const share = Math.sqrt(counted.length);
+  const lost = counted.findIndex((l, k) => !(l + share * residual[k] * (l - sigma) < mu));
+  if (lost < 0) return;
+  throw new SolveError(
+    `mode ${lost + 1} (eigenvalue ${lambda[lost].toPrecision(6)}) cannot be told from what lies above ` +
+      `${mu.toPrecision(6)}, where the eigenvalues are counted. Ask for a few modes more or fewer`,
   );
 }
 

@@ -11,8 +11,8 @@ import { checkCopies, mm, mmAt, onPlate, plateNumber, type Workbench } from "./w
 const SMALL = 6e-3;
 /** A rigid body without screws is held near the corners of its footprint, at this share of it. */
 const CORNER = 0.8;
-/** A corner this near the border counts as on the plate, m: rounding must not decide how a body is held. */
-const HAIR = 1e-6;
+/** A corner counts as a dot of this diameter, m: rounding must not decide how a body is held. */
+const HAIR = 2e-6;
 /** A gap between a body's box and its plate above this is worth a word, m. */
 const IN_THE_AIR = 10e-3;
 /** How far beyond an arm's end a body may sit, as a share of the arm's length. */
@@ -170,7 +170,7 @@ function holdOf(
       (sy) => [cg[0] + (sx * CORNER * foot[0]) / 2, cg[1] + (sy * CORNER * foot[1]) / 2] as const,
     ),
   );
-  const held = corners.filter(([x, y]) => onPlate(plate, x, y, 2 * HAIR));
+  const held = corners.filter(([x, y]) => onPlate(plate, x, y, HAIR));
   return held.length >= 3
     ? { kind: "rigid", screws: held, footprint: Math.min(SMALL, ...foot) }
     : { kind: "spread", area };

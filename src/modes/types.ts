@@ -1,7 +1,7 @@
 /** Modes with their proof and what people want to know of each. */
 
 export interface Evidence {
-  /** largest energy residual, a bound on the relative error of an eigenvalue: see linalg/quality.ts */
+  /** largest energy residual: an eigenvalue lies within this share of lambda - shift, see linalg/quality.ts */
   readonly maxResidual: number;
   /** largest departure of Phi'M Phi from the identity, rigid modes included */
   readonly orthogonality: number;

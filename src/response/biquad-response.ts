@@ -28,7 +28,7 @@ interface Side {
  * The phase is the principal value, in [-pi, pi). That of a low-pass falls from 0 to -pi; that of a
  * notch falls from 0 to -pi/2 at its centre, jumps there by +pi and falls again to 0. Where the gain
  * is zero (a notch at f0, a low-pass at fs/2) the phase is the one just below. The group delay has no
- * jump: a zero on the unit circle delays by one sample on both sides.
+ * jump: the pair of zeros on the unit circle delays by one sample on both sides.
  *
  * Rounding of the coefficients shows in filters far below the sampling rate: relative errors of gain
  * and delay, and the error of the phase in rad, reach about 5e-16 (1 + Q)/w0^2, w0 = 2 pi f0/fs

@@ -58,12 +58,12 @@ function caseText(of: Case, cellsOf: CellsOf): string {
   ].join("\n");
 }
 
-/** One line for each family: of its headline cases, the value farthest from its reference. */
+/** One line for each family: the value farthest from its reference, of its headline cases if it has any. */
 export function shortTable(areas: readonly Area[], cellsOf: CellsOf): string {
   const cases = areas.flatMap(({ families }) => families.flatMap((f) => f.cases));
   const values = cases.reduce((sum, { checks }) => sum + checks.length, 0);
   return [
-    `${values} values in ${cases.length} cases. Of each family, the value farthest from its reference:`,
+    `${values} values in ${cases.length} cases. Of each family the value farthest from its reference; where it has published or measured cases, of these:`,
     "",
     row(["case", "source", "values", "quantity", "reference", "ours", "error", "tolerance"]),
     row(["---", "---", "---:", "---", "---:", "---:", "---:", "---:"]),

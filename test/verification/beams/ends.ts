@@ -1,6 +1,6 @@
 /** Uniform beams with every pair of ends. */
 
-import { type Case, type Family, lastDigit, modes, withinAbsolute } from "../case.ts";
+import { type Case, type Family, lastDigit, modes } from "../case.ts";
 import { aboveBeam, type End, squares, unitBeam, WHY_ABOVE } from "../unit-beam.ts";
 import { table } from "./rows.ts";
 
@@ -82,19 +82,19 @@ const SHORT_TABLE: Case = {
   name: "Beams in Thomson's short table",
   source: `${THOMSON}, table 9.5-1.`,
   model: `${BEAM}, 96 elements: x^2.`,
-  why: "One unit of the last digit printed; 1 for 104.0, which is printed to three digits only (exact 104.25).",
+  why: "One unit of the last digit printed. Its 104.0 for the third clamped-pinned mode is left out: the exact value is 104.25.",
   ...table<{ ends: readonly [End, End]; values: string }>({
     rows: [
       { ends: ["pinned", "pinned"], values: "9.87 39.5 88.9" },
       { ends: ["clamped", "free"], values: "3.52 22.0 61.7" },
       { ends: ["free", "free"], values: "22.4 61.7 121.0" },
       { ends: ["clamped", "clamped"], values: "22.4 61.7 121.0" },
-      { ends: ["clamped", "pinned"], values: "15.4 50.0 104.0" },
+      { ends: ["clamped", "pinned"], values: "15.4 50.0" },
       { ends: ["pinned", "free"], values: "15.4 50.0" },
     ],
     name: ({ ends }) => ends.join("-"),
     solve: ({ ends }, count) => squares(unitBeam(...ends, FINE), count),
-    tolerance: (reference) => (reference === "104.0" ? withinAbsolute(1) : lastDigit(reference)),
+    tolerance: lastDigit,
   }),
 };
 

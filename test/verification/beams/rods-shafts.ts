@@ -1,6 +1,6 @@
 /** Stretching rods and twisting shafts. */
 
-import { type Case, type Family, within } from "../case.ts";
+import type { Case, Family } from "../case.ts";
 import { table } from "./rows.ts";
 import {
   aboveRod,
@@ -81,25 +81,6 @@ const oneBody = (motion: Motion): Case => ({
   }),
 });
 
-const RAO: Case = {
-  name: "Rod with a mass at its free end, tabulated",
-  source: "S. S. Rao, Mechanical Vibrations, chapter 8, bar with an end mass; from memory.",
-  model: "The rod with a mass at its free end: the first x.",
-  why: "The table, from memory, lies up to 0.2 % off the exact roots.",
-  ...table<OneBody>({
-    rows: [
-      { alpha: 0.01, values: "0.1000" },
-      { alpha: 0.1, values: "0.3113" },
-      { alpha: 1, values: "0.8602" },
-      { alpha: 10, values: "1.4291" },
-      { alpha: 100, values: "1.5549" },
-    ],
-    name: ({ alpha }) => `alpha = ${alpha}`,
-    solve: ({ alpha }, count) => waveNumbers(withOneBody("stretching", alpha), count),
-    tolerance: () => within(2e-3),
-  }),
-};
-
 interface TwoBodies {
   /** in units of the rod's own */
   readonly q: readonly [number, number];
@@ -134,5 +115,5 @@ const twoBodies = (motion: Motion): Case => ({
 export const RODS_AND_SHAFTS: Family = {
   title: "Stretching rods and twisting shafts",
   source: "wave equation",
-  cases: [...MOTIONS.map(plainEnds), ...MOTIONS.map(oneBody), RAO, ...MOTIONS.map(twoBodies)],
+  cases: [...MOTIONS.map(plainEnds), ...MOTIONS.map(oneBody), ...MOTIONS.map(twoBodies)],
 };

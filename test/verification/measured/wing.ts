@@ -1,6 +1,13 @@
 /** A wing in a vibration test: lumped masses beside the axis of a beam, measured. */
 
-import { type Check, type Family, type Tolerance, within } from "../case.ts";
+import {
+  type Check,
+  type Family,
+  type Tolerance,
+  unitOfLastDigit,
+  within,
+  withinAbsolute,
+} from "../case.ts";
 import { type WingOptions, wingModes } from "./spar-wing.ts";
 
 const DATA =
@@ -20,10 +27,15 @@ const FIVE = [...FOUR, "in plane 1"];
 function checks(
   quantities: readonly string[],
   references: readonly string[],
-  tolerance: Tolerance,
+  tolerance: (reference: string) => Tolerance,
 ) {
   return references.map(
-    (reference, i): Check => ({ quantity: quantities[i], unit: "Hz", reference, tolerance }),
+    (reference, i): Check => ({
+      quantity: quantities[i],
+      unit: "Hz",
+      reference,
+      tolerance: tolerance(reference),
+    }),
   );
 }
 
@@ -47,15 +59,19 @@ export const SPAR_WING: Family = {
         "3 %: the same wing held level measures 4.39, 29.80, 41.00, 82.50 Hz, 1 to 5 % away. The measured " +
         "in-plane mode, 60.70 Hz, is not compared: every beam model has 100 to 106 Hz, so the real root gives " +
         "way in that direction.",
-      checks: checks(FOUR, ["4.26", "28.50", "42.00", "81.50"], within(0.03)),
+      checks: checks(FOUR, ["4.26", "28.50", "42.00", "81.50"], () => within(0.03)),
       solve: () => five().slice(0, 4),
     },
     {
       name: "Spar wing, computed by another program",
       source: `Straight Euler-Bernoulli beams with the same masses, solved by another program. ${DATA}.`,
       model: `${WING}. ${BY_MOTION}`,
-      why: "Half a unit of the last digit of 4.19 is 0.12 %.",
-      checks: checks(FIVE, ["4.19", "28.35", "41.89", "81.98", "105.9"], within(0.0012)),
+      why:
+        "Half a unit of the last digit, but 0.05 % for out of plane 3, which lies 0.04 % lower here for a reason " +
+        "that was not found.",
+      checks: checks(FIVE, ["4.19", "28.35", "41.89", "81.98", "105.9"], (reference) =>
+        reference === "81.98" ? within(5e-4) : withinAbsolute(unitOfLastDigit(reference) / 2),
+      ),
       solve: () => five(),
     },
     {
@@ -67,7 +83,7 @@ export const SPAR_WING: Family = {
       why:
         "1.5 %: its third bending mode lies 1.3 % above ours, 0.4 % when the masses are put on the axis as in " +
         "the next case, so where its masses sit is not certain.",
-      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], within(0.015)),
+      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], () => within(0.015)),
       solve: () => five().slice(0, 4),
     },
     {
@@ -75,7 +91,7 @@ export const SPAR_WING: Family = {
       source: `${DATA}; ranges as above.`,
       model: `${WING}; masses on the axis, all inertias.`,
       why: "0.5 %: the published torsion frequencies differ by 0.7 % among themselves.",
-      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], within(0.005)),
+      checks: checks(FOUR, ["4.19", "28.49", "41.88", "83.03"], () => within(0.005)),
       solve: () => five({ offsets: false }).slice(0, 4),
     },
   ],
