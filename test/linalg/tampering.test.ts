@@ -144,6 +144,14 @@ describe("modes that are none", () => {
     }
   });
 
+  test("a mode that leans on another counted one is not orthogonal to it", () => {
+    for (const share of [1e-4, 1e-6]) {
+      const { problem, found } = searched();
+      const leaning = replaced(problem, found, (all) => all.with(4, mix(all[4], all[5], share)));
+      expect(() => prove(problem, leaning)).toThrow("the modes are not orthogonal");
+    }
+  });
+
   test("one that leans on a wanted mode, in place of it: residual, angle and number would pass", () => {
     // Unit masses on springs to the ground: 3.305 and a little of 3, which is left out.
     const springs = [1, 2, 3, 3.3, 3.305, 4, 5, 6, 7, 8];
