@@ -1,5 +1,6 @@
 /** M-orthonormal vectors, kept together with M times them. */
 
+import { dot } from "./product.ts";
 import { innerProducts, subtractProduct } from "./tall.ts";
 
 /** Grows in place: the first `count` columns are in use. */
@@ -121,10 +122,4 @@ function subtractColumn(
     Mw[i] -= h * MV[start + i];
   }
   return h;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -1,6 +1,13 @@
-/** Products of a symmetric sparse matrix with one vector or with several at once. */
+/** Products of vectors, and of a symmetric sparse matrix with one vector or with several at once. */
 
 import type { SymmetricSparse } from "./sparse.ts";
+
+/** a' b, of one size. */
+export function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}
 
 /** out = A x (both size n). */
 export function multiply(out: Float64Array, A: SymmetricSparse, x: Float64Array): void {

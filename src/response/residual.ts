@@ -1,7 +1,7 @@
 /** What the modes left out add at low frequency: residual flexibility. */
 
 import type { Factor } from "../linalg/factorise.ts";
-import { multiply } from "../linalg/product.ts";
+import { dot, multiply } from "../linalg/product.ts";
 import { solveInPlace } from "../linalg/solve.ts";
 import type { System } from "../matrices/assemble.ts";
 import { expand, project } from "../matrices/reduction.ts";
@@ -68,12 +68,6 @@ export function residualMotions(
     thrust: motions[4 * r + 2],
     torque: motions[4 * r + 3],
   }));
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
 
 /** out -= c a */

@@ -6,10 +6,7 @@
 import { symmetricEigen } from "../../src/linalg/dense.ts";
 import { multiply } from "../../src/linalg/product.ts";
 import type { SymmetricSparse } from "../../src/linalg/sparse.ts";
-
-function dot(a: Float64Array, b: Float64Array): number {
-  return a.reduce((sum, x, i) => sum + x * b[i], 0);
-}
+import { dot } from "./expect-modes.ts";
 
 /**
  * |a' b|^2 / (a' a b' b), 1 for the same shape at any scale (R. J. Allemang & D. L. Brown, "A

@@ -5,7 +5,8 @@ import type { ModeSet } from "../../src/linalg/modes.ts";
 import { multiply } from "../../src/linalg/product.ts";
 import type { SymmetricSparse } from "../../src/linalg/sparse.ts";
 
-function dot(a: Float64Array, b: Float64Array): number {
+/** a' b, apart from the program's own. */
+export function dot(a: Float64Array, b: Float64Array): number {
   return a.reduce((sum, x, i) => sum + x * b[i], 0);
 }
 

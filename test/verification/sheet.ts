@@ -79,9 +79,23 @@ export function sheetFrame(sheet: Sheet, cells: number, supports: object): objec
   };
 }
 
-/** lambda = omega a^2 sqrt(rho h/D), D = E h^3/(12 (1 - nu^2)), for 50 mm of STEEL. */
+/** What the frequencies of a thin isotropic plate hang on, SI. */
+export interface ThinPlate {
+  /** side along x */
+  readonly a: number;
+  readonly h: number;
+  readonly E: number;
+  readonly nu: number;
+  readonly rho: number;
+}
+
+/** lambda = omega a^2 sqrt(rho h/D), D = E h^3/(12 (1 - nu^2)). */
+export function frequencyParameter(frequency: number, { a, h, E, nu, rho }: ThinPlate): number {
+  const D = (E * h ** 3) / (12 * (1 - nu * nu));
+  return 2 * Math.PI * frequency * a * a * Math.sqrt((rho * h) / D);
+}
+
+/** lambda of 50 mm of STEEL. */
 export function plateParameter(frequency: number, a: number): number {
-  const h = 0.05;
-  const D = (200e9 * h ** 3) / (12 * (1 - 0.3 ** 2));
-  return 2 * Math.PI * frequency * a * a * Math.sqrt((8000 * h) / D);
+  return frequencyParameter(frequency, { a, h: 0.05, E: 200e9, nu: 0.3, rho: 8000 });
 }

@@ -30,6 +30,11 @@ the grid, plates with holes), half as much again as was measured, which guards a
 nothing.
 `;
 
+/** Every case of the areas, in the order of the table. */
+export function casesOf(areas: readonly Area[]): Case[] {
+  return areas.flatMap(({ families }) => families.flatMap((family) => family.cases));
+}
+
 export function longTable(areas: readonly Area[], cellsOf: CellsOf): string {
   const areaText = ({ title, families }: Area) =>
     [`## ${title}`, ...families.flatMap((family) => familyText(family, cellsOf))].join("\n\n");
@@ -60,7 +65,7 @@ function caseText(of: Case, cellsOf: CellsOf): string {
 
 /** One line for each family: the value farthest from its reference, of its headline cases if it has any. */
 export function shortTable(areas: readonly Area[], cellsOf: CellsOf): string {
-  const cases = areas.flatMap(({ families }) => families.flatMap((f) => f.cases));
+  const cases = casesOf(areas);
   const values = cases.reduce((sum, { checks }) => sum + checks.length, 0);
   return [
     `${values} values in ${cases.length} cases. Of each family the value farthest from its reference; where it has published or measured cases, of these:`,

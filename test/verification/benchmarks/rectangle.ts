@@ -1,7 +1,7 @@
 /** Plates with straight edges along x and y, side a = 1 m from the root, of any width. */
 
 import { frequencies } from "../frequencies.ts";
-import { clamped, type Sheet, sheetFrame } from "../sheet.ts";
+import { clamped, frequencyParameter, type Sheet, sheetFrame } from "../sheet.ts";
 
 const STEEL = { kind: "isotropic", E: "210 GPa", nu: 0.3, density: "7800 kg/m^3" };
 
@@ -28,10 +28,8 @@ export function plateHertz(plate: Plate, cells: number, count: number): number[]
   return frequencies(plateFrame(plate, cells), { modes: count });
 }
 
-/** lambda = omega a^2 sqrt(rho h/D), D = E h^3/(12 (1 - nu^2)). */
+/** The same as lambda. */
 export function plateLambda(plate: Plate, cells: number, count: number): number[] {
-  const h = plate.thickness / 1000;
-  const D = (210e9 * h ** 3) / (12 * (1 - 0.3 ** 2));
-  const scale = 2 * Math.PI * Math.sqrt((7800 * h) / D);
-  return plateHertz(plate, cells, count).map((f) => f * scale);
+  const thin = { a: 1, h: plate.thickness / 1000, E: 210e9, nu: 0.3, rho: 7800 };
+  return plateHertz(plate, cells, count).map((f) => frequencyParameter(f, thin));
 }

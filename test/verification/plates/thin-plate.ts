@@ -5,9 +5,8 @@
 
 import { modes, type Tolerance, within } from "../case.ts";
 import { frequencies } from "../frequencies.ts";
-import { type Sheet, sheetFrame } from "../sheet.ts";
+import { frequencyParameter, type Sheet, sheetFrame } from "../sheet.ts";
 
-const [E, RHO, H] = [200e9, 8000, 1e-3];
 const STEEL = { kind: "isotropic", E: "200 GPa", density: "8000 kg/m^3" };
 
 /** @param ratio a/b, the side along x over the side along y */
@@ -15,10 +14,9 @@ export function thinSheet(ratio: number, nu: number): Sheet {
   return { a: 1, b: 1 / ratio, thickness: "1 mm", material: { ...STEEL, nu } };
 }
 
-/** lambda = omega a^2 sqrt(rho h/D), D = E h^3/(12 (1 - nu^2)), a = 1 m */
+/** lambda of a thin sheet. */
 export function thinParameter(frequency: number, nu: number): number {
-  const D = (E * H ** 3) / (12 * (1 - nu * nu));
-  return 2 * Math.PI * frequency * Math.sqrt((RHO * H) / D);
+  return frequencyParameter(frequency, { a: 1, h: 1e-3, E: 200e9, nu, rho: 8000 });
 }
 
 /** The first lambda of a thin rectangle with about `cells` cells along its longer side. */
