@@ -1,8 +1,8 @@
 /** Reasons to avoid a place, each with its numbers. */
 
+import { specificForce } from "../attitude/specific-force.ts";
+import { apparentTilt, gravityInBody, lowSide } from "../attitude/tilt.ts";
 import type { Candidate, Model } from "../model/types.ts";
-import { specificForce } from "../response/specific-force.ts";
-import { apparentTilt, gravityInBody, lowSide } from "../response/tilt.ts";
 import { patternFits } from "./candidates.ts";
 import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
 

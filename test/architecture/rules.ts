@@ -12,6 +12,7 @@ export interface SourceFile {
 /** Stages in the order of the flow. A stage imports the lines above its own. */
 export const STAGES: readonly (readonly string[])[] = [
   ["errors.ts"],
+  ["check-number.ts"],
   ["element", "linalg"],
   ["frame"],
   ["material"],
@@ -21,6 +22,9 @@ export const STAGES: readonly (readonly string[])[] = [
   ["modes"],
   ["excitation"],
   ["response"],
+  ["filter"],
+  ["sensing"],
+  ["attitude"],
   ["ranking"],
   ["report"],
   ["analyse.ts"],

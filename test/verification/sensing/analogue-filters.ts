@@ -1,8 +1,8 @@
 /** Analogue lags, low-passes and notches: gain, phase and delays in closed form. */
 
-import type { FrequencyResponse } from "../../../src/response/frequency-response.ts";
-import { phaseDelay } from "../../../src/response/frequency-response.ts";
-import { firstOrderLag, notch, secondOrderLowPass } from "../../../src/response/lag.ts";
+import type { FrequencyResponse } from "../../../src/filter/frequency-response.ts";
+import { phaseDelay } from "../../../src/filter/frequency-response.ts";
+import { firstOrderLag, notch, secondOrderLowPass } from "../../../src/filter/lag.ts";
 import type { Case, Family } from "../case.ts";
 import {
   digits,

@@ -5,9 +5,9 @@ import {
   notchBiquad,
   qOfBandwidth,
   smootherBiquad,
-} from "../../../src/response/biquad.ts";
-import { biquadResponse, dcGroupDelay } from "../../../src/response/biquad-response.ts";
-import { notch, secondOrderLowPass } from "../../../src/response/lag.ts";
+} from "../../../src/filter/biquad.ts";
+import { biquadResponse, dcGroupDelay } from "../../../src/filter/biquad-response.ts";
+import { notch, secondOrderLowPass } from "../../../src/filter/lag.ts";
 import { type Case, within, withinAbsolute } from "../case.ts";
 import { digits, NOTE, WHY_DIGITS } from "./response-checks.ts";
 

@@ -1,7 +1,7 @@
 /** Second-order digital filters: coefficients and response. */
 
-import { type Biquad, lowPassBiquad, notchBiquad } from "../../../src/response/biquad.ts";
-import { biquadResponse } from "../../../src/response/biquad-response.ts";
+import { type Biquad, lowPassBiquad, notchBiquad } from "../../../src/filter/biquad.ts";
+import { biquadResponse } from "../../../src/filter/biquad-response.ts";
 import type { Case, Family } from "../case.ts";
 import { BANDWIDTH, CONVERGENCE, SMOOTHER } from "./digital-design.ts";
 import {

@@ -1,12 +1,12 @@
 /** Single flights seen from several sides: everything at once, one yaw step by step, other axes. */
 
-import type { Vec3 } from "../../../src/model/types.ts";
 import {
   accelerationAt,
   type RigidMotion,
   specificForce,
-} from "../../../src/response/specific-force.ts";
-import { type Attitude, gravityInBody, steadyYawTilt } from "../../../src/response/tilt.ts";
+} from "../../../src/attitude/specific-force.ts";
+import { type Attitude, gravityInBody, steadyYawTilt } from "../../../src/attitude/tilt.ts";
+import type { Vec3 } from "../../../src/model/types.ts";
 import { type Case, type Check, within } from "../case.ts";
 import {
   aft,

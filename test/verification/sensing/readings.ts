@@ -4,9 +4,9 @@
  * a turn about x.
  */
 
+import { type RigidMotion, specificForce } from "../../../src/attitude/specific-force.ts";
+import { type Attitude, apparentAttitude, gravityInBody } from "../../../src/attitude/tilt.ts";
 import type { Vec3 } from "../../../src/model/types.ts";
-import { type RigidMotion, specificForce } from "../../../src/response/specific-force.ts";
-import { type Attitude, apparentAttitude, gravityInBody } from "../../../src/response/tilt.ts";
 import type { Check } from "../case.ts";
 import { digits, inDegrees } from "./response-checks.ts";
 

@@ -1,6 +1,6 @@
 /** Rows of a filter's frequency response as checks. */
 
-import type { FrequencyResponse } from "../../../src/response/frequency-response.ts";
+import type { FrequencyResponse } from "../../../src/filter/frequency-response.ts";
 import { type Check, lastDigit } from "../case.ts";
 
 /** Frequency (Hz), gain, phase (deg) and group delay (ms), as printed. */

@@ -3,9 +3,9 @@
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { type BiquadOrder, lowPassBiquad, notchBiquad } from "../../../src/response/biquad.ts";
-import { biquadResponse } from "../../../src/response/biquad-response.ts";
-import { complexGain } from "../../../src/response/frequency-response.ts";
+import { type BiquadOrder, lowPassBiquad, notchBiquad } from "../../../src/filter/biquad.ts";
+import { biquadResponse } from "../../../src/filter/biquad-response.ts";
+import { complexGain } from "../../../src/filter/frequency-response.ts";
 
 type Order = BiquadOrder & { readonly kind: "low-pass" | "notch" };
 

@@ -10,8 +10,8 @@
  * circle then cost no accuracy.
  */
 
+import { negative, throwIfAny } from "../check-number.ts";
 import type { Biquad } from "./biquad.ts";
-import { negative, throwIfAny } from "./check-number.ts";
 import type { FrequencyResponse } from "./frequency-response.ts";
 
 /** B or A without e^(-jw), and its share of the group delay. */

@@ -6,9 +6,9 @@ import {
   lowPassBiquad,
   notchBiquad,
   smootherBiquad,
-} from "../../src/response/biquad.ts";
-import { biquadResponse, dcGroupDelay } from "../../src/response/biquad-response.ts";
-import { notch, secondOrderLowPass } from "../../src/response/lag.ts";
+} from "../../src/filter/biquad.ts";
+import { biquadResponse, dcGroupDelay } from "../../src/filter/biquad-response.ts";
+import { notch, secondOrderLowPass } from "../../src/filter/lag.ts";
 import { between, order, RUNS, slope } from "./filter-orders.ts";
 
 /** No zero on the unit circle and b0 not b2: unlike low-pass and notch. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { InputError } from "../../src/errors.ts";
-import { negative, notFinite, notPositive, throwIfAny } from "../../src/response/check-number.ts";
+import { negative, notFinite, notPositive, throwIfAny } from "../src/check-number.ts";
+import { InputError } from "../src/errors.ts";
 
 describe("a number that is refused", () => {
   test.each([0, -1, Number.NaN, Number.NEGATIVE_INFINITY])("not above zero: %s", (value) => {

@@ -2,7 +2,7 @@
 
 import fc from "fast-check";
 import type { Vec3 } from "../../src/model/types.ts";
-import { between } from "./filter-orders.ts";
+import { between } from "../filter/filter-orders.ts";
 
 /** Three rows. */
 export type Matrix3 = readonly [Vec3, Vec3, Vec3];

@@ -1,18 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { InputError } from "../../src/errors.ts";
-import { GRAVITY } from "../../src/excitation/speeds.ts";
-import type { Vec3 } from "../../src/model/types.ts";
-import { specificForce } from "../../src/response/specific-force.ts";
+import { specificForce } from "../../src/attitude/specific-force.ts";
 import {
   apparentAttitude,
   apparentTilt,
   gravityInBody,
   lowSide,
   steadyYawTilt,
-} from "../../src/response/tilt.ts";
+} from "../../src/attitude/tilt.ts";
+import { InputError } from "../../src/errors.ts";
+import { GRAVITY } from "../../src/excitation/speeds.ts";
+import type { Vec3 } from "../../src/model/types.ts";
+import { between, RUNS } from "../filter/filter-orders.ts";
 import { times, transposed, turn, vector } from "./body-turns.ts";
-import { between, RUNS } from "./filter-orders.ts";
 
 const DEGREE = Math.PI / 180;
 const LEVEL = gravityInBody({ roll: 0, pitch: 0 });

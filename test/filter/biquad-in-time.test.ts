@@ -6,8 +6,8 @@ import {
   lowPassBiquad,
   notchBiquad,
   smootherBiquad,
-} from "../../src/response/biquad.ts";
-import { biquadResponse } from "../../src/response/biquad-response.ts";
+} from "../../src/filter/biquad.ts";
+import { biquadResponse } from "../../src/filter/biquad-response.ts";
 
 const fs = 4000;
 const FILTERS: readonly (readonly [string, Biquad])[] = [

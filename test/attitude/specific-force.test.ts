@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { InputError } from "../../src/errors.ts";
-import type { Vec3 } from "../../src/model/types.ts";
 import {
   accelerationAt,
   type RigidMotion,
   specificForce,
-} from "../../src/response/specific-force.ts";
+} from "../../src/attitude/specific-force.ts";
+import { InputError } from "../../src/errors.ts";
+import type { Vec3 } from "../../src/model/types.ts";
+import { between, RUNS } from "../filter/filter-orders.ts";
 import { dot, times, turn, vector } from "./body-turns.ts";
-import { between, RUNS } from "./filter-orders.ts";
 
 const STILL: RigidMotion = { acceleration: [0, 0, 0], omega: [0, 0, 0], alpha: [0, 0, 0] };
 const DOWN: Vec3 = [0, 0, -9.80665];

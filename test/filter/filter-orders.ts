@@ -1,7 +1,7 @@
 /** fast-check generators of filters as a flight would use them, and a derivative to hold them to. */
 
 import fc from "fast-check";
-import type { BiquadOrder } from "../../src/response/biquad.ts";
+import type { BiquadOrder } from "../../src/filter/biquad.ts";
 
 export const RUNS = { seed: 20261, numRuns: 60 };
 

@@ -10,10 +10,10 @@
  * the time constant it gives to the accelerometer.
  */
 
+import { negative, notFinite, throwIfAny } from "../check-number.ts";
 import { inputError } from "../errors.ts";
 import { GRAVITY } from "../excitation/speeds.ts";
 import type { Vec3 } from "../model/types.ts";
-import { negative, notFinite, throwIfAny } from "./check-number.ts";
 import { checkVectors } from "./specific-force.ts";
 
 /** rad */

@@ -1,6 +1,6 @@
 /** What is wrong with a number given for a filter or a motion, said in one way. */
 
-import { type Finding, InputError } from "../errors.ts";
+import { type Finding, InputError } from "./errors.ts";
 
 /** Throws InputError with all findings; returns where there are none. */
 export function throwIfAny(...findings: readonly (readonly Finding[])[]): void {

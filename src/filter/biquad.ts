@@ -9,8 +9,8 @@
  * filters of `lag.ts` by the bilinear transform, warped so that f0 stays in place.
  */
 
+import { notPositive, throwIfAny } from "../check-number.ts";
 import { type Finding, inputError } from "../errors.ts";
-import { notPositive, throwIfAny } from "./check-number.ts";
 import type { SecondOrder } from "./lag.ts";
 
 type Triple = readonly [number, number, number];

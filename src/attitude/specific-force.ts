@@ -6,8 +6,8 @@
  * (A sensor that reports g - a has the opposite sign throughout: negate f as a whole.)
  */
 
+import { notFinite, throwIfAny } from "../check-number.ts";
 import type { Vec3 } from "../model/types.ts";
-import { notFinite, throwIfAny } from "./check-number.ts";
 
 /** The motion of a rigid body at an instant; all vectors along the body axes. */
 export interface RigidMotion {

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../src/errors.ts";
-import { lowPassBiquad, notchBiquad } from "../../src/response/biquad.ts";
-import { biquadResponse } from "../../src/response/biquad-response.ts";
-import { complexGain, inSeries, phaseDelay } from "../../src/response/frequency-response.ts";
-import { firstOrderLag, notch, secondOrderLowPass } from "../../src/response/lag.ts";
+import { lowPassBiquad, notchBiquad } from "../../src/filter/biquad.ts";
+import { biquadResponse } from "../../src/filter/biquad-response.ts";
+import { complexGain, inSeries, phaseDelay } from "../../src/filter/frequency-response.ts";
+import { firstOrderLag, notch, secondOrderLowPass } from "../../src/filter/lag.ts";
 import { between, order, RUNS, slope } from "./filter-orders.ts";
 
 describe("filters in series", () => {

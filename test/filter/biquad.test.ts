@@ -8,8 +8,8 @@ import {
   notchBiquad,
   qOfBandwidth,
   smootherBiquad,
-} from "../../src/response/biquad.ts";
-import { biquadResponse } from "../../src/response/biquad-response.ts";
+} from "../../src/filter/biquad.ts";
+import { biquadResponse } from "../../src/filter/biquad-response.ts";
 import { order, RUNS } from "./filter-orders.ts";
 
 describe("coefficients", () => {

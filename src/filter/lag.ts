@@ -11,7 +11,7 @@
  * f0 and Q (`biquad.ts`) tends to these as the square of f/fs.
  */
 
-import { negative, notPositive, throwIfAny } from "./check-number.ts";
+import { negative, notPositive, throwIfAny } from "../check-number.ts";
 import type { FrequencyResponse } from "./frequency-response.ts";
 
 export interface SecondOrder {

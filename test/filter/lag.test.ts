@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../src/errors.ts";
-import { firstOrderLag, notch, secondOrderLowPass } from "../../src/response/lag.ts";
+import { firstOrderLag, notch, secondOrderLowPass } from "../../src/filter/lag.ts";
 import { between, RUNS, slope } from "./filter-orders.ts";
 
 const filter = fc.record({ f0: between(1, 5000), Q: between(0.3, 12) });

@@ -5,7 +5,7 @@
  * [-pi, pi); a lag is negative.
  */
 
-import { negative, throwIfAny } from "./check-number.ts";
+import { negative, throwIfAny } from "../check-number.ts";
 
 /** A filter at one frequency. */
 export interface FrequencyResponse {
