@@ -1,6 +1,6 @@
 /** How much of the flight is spent at which motor speed. */
 
-import type { FlightMix } from "../frame/types.ts";
+import type { FlightMix } from "../frame/types-flight.ts";
 import type { MixRow, Speeds } from "./types.ts";
 
 /** Speeds at which the response is computed, evenly from the lowest to full speed. */

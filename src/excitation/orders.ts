@@ -1,6 +1,6 @@
 /** The harmonic forces of one rotor, each growing with the square of its speed. */
 
-import type { ExcitationDef, PropulsionDef } from "../frame/types.ts";
+import type { ExcitationDef, PropulsionDef } from "../frame/types-flight.ts";
 import { AIR_DENSITY } from "./speeds.ts";
 import type { OrderForce, Speeds } from "./types.ts";
 

@@ -1,7 +1,7 @@
 /** Hover and full speed from mass and propulsion. */
 
 import { inputError } from "../errors.ts";
-import type { PropulsionDef } from "../frame/types.ts";
+import type { PropulsionDef } from "../frame/types-flight.ts";
 import type { Speeds } from "./types.ts";
 
 /** Standard gravity, m/s^2, and air at sea level, kg/m^3 (ICAO standard atmosphere). */

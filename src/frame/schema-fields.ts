@@ -3,7 +3,7 @@ import { nearestName } from "./nearest-name.ts";
 import { needed, QUANTITY_PATTERN, type Range, readQuantity } from "./quantity.ts";
 import { KINDS, type QuantityKind } from "./quantity-kinds.ts";
 import { choices, shown } from "./shown.ts";
-import type { Copies, DofName } from "./types.ts";
+import type { Copies, DofName } from "./types-basic.ts";
 
 /** The pieces every section of the schema is made of; each carries its own words for what is wrong. */
 

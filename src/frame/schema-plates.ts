@@ -15,7 +15,8 @@ import {
   wrongType,
 } from "./schema-fields.ts";
 import { named, points2, polygon, section, sectionOf } from "./schema-shapes.ts";
-import type { Copies, HoleDef, Vec2 } from "./types.ts";
+import type { HoleDef } from "./types.ts";
+import type { Copies, Vec2 } from "./types-basic.ts";
 
 /** Plates and their holes. */
 

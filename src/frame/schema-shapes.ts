@@ -10,7 +10,7 @@ import {
   wrongType,
 } from "./schema-fields.ts";
 import { choices, shown } from "./shown.ts";
-import type { Named } from "./types.ts";
+import type { Named } from "./types-basic.ts";
 
 /** Sections in braces, records of named parts, points and lists of points. */
 

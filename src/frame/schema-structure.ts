@@ -17,7 +17,8 @@ import {
 } from "./schema-fields.ts";
 import { crossSection, hasOuterSize } from "./schema-sections.ts";
 import { named, points2, polygon, section, sectionOf, vec2, vec3 } from "./schema-shapes.ts";
-import type { DofName, LinkDef, Stiffness, SupportDef } from "./types.ts";
+import type { LinkDef, SupportDef } from "./types.ts";
+import type { DofName, Stiffness } from "./types-basic.ts";
 
 /** What holds the frame together: points, standoffs, members, joints, links, springs, supports. */
 

@@ -5,16 +5,9 @@
  * part may be called "constructor".
  */
 
-export type Vec2 = readonly [x: number, y: number];
-export type Vec3 = readonly [x: number, y: number, z: number];
-
-/** Where mirrored copies go: mirror in y, in x, in both. */
-export type Copies = "none" | "left and right" | "front and rear" | "all four corners";
-export type Side = "above" | "below";
-export type DofName = "x" | "y" | "z" | "rx" | "ry" | "rz";
-/** Springs by direction: N/m for x, y, z and N m/rad for rx, ry, rz. */
-export type Stiffness = Readonly<Partial<Record<DofName, number>>>;
-export type Named<T> = Readonly<Record<string, T>>;
+import type { Copies, DofName, Named, Stiffness, Vec2, Vec3 } from "./types-basic.ts";
+import type { ExcitationDef, FlightMix, PropulsionDef } from "./types-flight.ts";
+import type { CandidateDef, StackDef } from "./types-stack.ts";
 
 export interface FrameFile {
   readonly version: 1;
@@ -249,99 +242,5 @@ export interface BodyDef {
   /** Present exactly when the hold is soft; bounce and sway in Hz. */
   readonly soft?: { readonly bounce: number; readonly sway: number; readonly lossFactor: number };
   readonly copies: Copies;
-  readonly note: string;
-}
-
-export interface PropulsionDef {
-  /** Absent: every arm carries a motor. */
-  readonly arms?: readonly string[];
-  readonly side: Side;
-  /** Of the front left propeller, seen from above; its neighbours turn the other way. */
-  readonly frontLeftTurns: "clockwise" | "anticlockwise";
-  readonly motor: MotorDef;
-  readonly propeller: PropellerDef;
-  readonly cells: number;
-  /** V */
-  readonly cellVoltage: number;
-  /** Full-throttle speed as a share of kv times voltage, (0, 1]. */
-  readonly loadedSpeedFraction: number;
-  /** rad/s, where they are given rather than estimated. */
-  readonly speeds: { readonly idle?: number; readonly hover?: number; readonly full?: number };
-}
-
-/** Heights are measured from the arm's mid-plane, positive towards the motor. */
-export interface MotorDef {
-  readonly mass: number;
-  readonly cgHeight: number;
-  readonly screwMass: number;
-  readonly bellMass?: number;
-  readonly size?: readonly [diameter: number, height: number];
-  /** rad/s per V */
-  readonly kv: number;
-}
-
-export interface PropellerDef {
-  readonly mass: number;
-  readonly nutMass: number;
-  readonly diameter: number;
-  readonly pitch?: number;
-  readonly blades: number;
-  readonly planeHeight: number;
-  /** CT in T = CT rho n^2 D^4, n in rev/s. */
-  readonly thrustCoefficient: number;
-}
-
-export interface ExcitationDef {
-  /** mm/s, as balance grades are written. */
-  readonly balanceGrade: number;
-  /** kg m per rotor; takes the place of the grade. */
-  readonly unbalance?: number;
-  /** Fraction of the thrust at blade pass. */
-  readonly thrustRipple: number;
-  /** Fraction of the propeller's torque at blade pass. */
-  readonly torqueRipple: number;
-  readonly orders: readonly OrderDef[];
-}
-
-export interface OrderDef {
-  readonly order: number;
-  readonly of: "thrust" | "side force" | "torque";
-  readonly fraction: number;
-}
-
-/** Words, or speeds in rad/s with their weights. */
-export type FlightMix =
-  | "mostly hover"
-  | "cruise"
-  | "hard flying"
-  | readonly { readonly speed: number; readonly weight: number }[];
-
-export interface StackDef {
-  readonly mass: number;
-  readonly size: Vec3;
-  readonly plate: string;
-  readonly at: Vec2;
-  readonly side: Side;
-  /** Of the stack's centre of gravity from the plate's face. */
-  readonly height: number;
-  /** The sensor chip, from the stack's centre of gravity. */
-  readonly chip: Vec3;
-  readonly holes: HolePattern;
-}
-
-export interface HolePattern {
-  readonly spacing: readonly [x: number, y: number];
-  /** rad */
-  readonly turned: number;
-  /** Diameter of the screw head or grommet. */
-  readonly footprint: number;
-}
-
-export interface CandidateDef {
-  readonly plate: string;
-  readonly at: Vec2;
-  readonly side: Side;
-  readonly holes?: HolePattern;
-  readonly height?: number;
   readonly note: string;
 }

@@ -1,13 +1,9 @@
 /** Motors, propellers, the sensor stack and the places it could sit. */
 
 import { boxInertia, type Inertia } from "../element/rigid-mass.ts";
-import type {
-  CandidateDef,
-  FrameFile,
-  HolePattern,
-  PropulsionDef,
-  StackDef,
-} from "../frame/types.ts";
+import type { FrameFile } from "../frame/types.ts";
+import type { PropulsionDef } from "../frame/types-flight.ts";
+import type { CandidateDef, HolePattern, StackDef } from "../frame/types-stack.ts";
 import { centreOf } from "./arms.ts";
 import type { BodyPart, Candidate, PlatePart, Rotor, Vec3 } from "./types.ts";
 import { mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";

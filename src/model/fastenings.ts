@@ -1,6 +1,7 @@
 /** Standoffs, joints, members, links, springs and supports of the file as parts of the model. */
 
-import type { DofName, SectionDef, Stiffness } from "../frame/types.ts";
+import type { SectionDef } from "../frame/types.ts";
+import type { DofName, Stiffness } from "../frame/types-basic.ts";
 import { type BeamSection, beamSection } from "../material/section.ts";
 import type { SectionShape } from "../material/section-shape.ts";
 import { copiesOf, copyName } from "./copies.ts";

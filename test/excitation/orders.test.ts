@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { excite } from "../../src/excitation/excite.ts";
 import { orderForces, residualUnbalance, torquePerThrust } from "../../src/excitation/orders.ts";
 import { thrustFactor } from "../../src/excitation/speeds.ts";
-import type { ExcitationDef } from "../../src/frame/types.ts";
+import type { ExcitationDef } from "../../src/frame/types-flight.ts";
 import { buildModel } from "../../src/model/build.ts";
 import { crossFrame, PROPULSION } from "../modes/toys.ts";
 

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { readFrame } from "../../src/frame/read.ts";
-import type { FrameFile, HolePattern, PlateDef, Vec2 } from "../../src/frame/types.ts";
+import type { FrameFile, PlateDef } from "../../src/frame/types.ts";
+import type { Vec2 } from "../../src/frame/types-basic.ts";
+import type { HolePattern } from "../../src/frame/types-stack.ts";
 import { LIBRARY_MATERIALS } from "../../src/material/library-materials.ts";
 import { LIBRARY_PLIES } from "../../src/material/library-plies.ts";
 import { outlineMoments, weigh } from "./weigh.ts";

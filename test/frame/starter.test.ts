@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { starterFrame } from "../../src/frame/starter.ts";
 import { SIZE_CLASSES } from "../../src/frame/starter-classes.ts";
-import type { FrameFile, PlateDef, Vec2 } from "../../src/frame/types.ts";
+import type { FrameFile, PlateDef } from "../../src/frame/types.ts";
+import type { Vec2 } from "../../src/frame/types-basic.ts";
 import { linesOf, read } from "./helpers.ts";
 import { weigh } from "./weigh.ts";
 

@@ -1,4 +1,5 @@
-import type { ArmDef, Copies, FrameFile, PlateDef, Vec2, Vec3 } from "../../src/frame/types.ts";
+import type { ArmDef, FrameFile, PlateDef } from "../../src/frame/types.ts";
+import type { Copies, Vec2, Vec3 } from "../../src/frame/types-basic.ts";
 
 /**
  * Weighs a frame file with pencil and paper: outlines times fill, arm strips, discs under motors,

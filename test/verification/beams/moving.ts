@@ -2,7 +2,7 @@
 
 import type { Analysis } from "../../../src/analyse.ts";
 import { DOF_NAMES } from "../../../src/frame/schema-fields.ts";
-import type { DofName } from "../../../src/frame/types.ts";
+import type { DofName } from "../../../src/frame/types-basic.ts";
 
 /** Motions smaller than this, of a mode's largest, are rounding. */
 const STILL = 1e-6;
