@@ -2,6 +2,7 @@ import { z } from "zod";
 import { KINDS } from "./quantity-kinds.ts";
 import { arms } from "./schema-arms.ts";
 import { bodies } from "./schema-bodies.ts";
+import { control } from "./schema-control.ts";
 import {
   lengthRule,
   lossFactor,
@@ -14,6 +15,7 @@ import {
 import { materials, plies } from "./schema-materials.ts";
 import { plates } from "./schema-plates.ts";
 import { excitation, flightMix, propulsion } from "./schema-propulsion.ts";
+import { sensors } from "./schema-sensors.ts";
 import { section } from "./schema-shapes.ts";
 import { candidates, stack } from "./schema-stack.ts";
 import {
@@ -74,6 +76,8 @@ export const frameSchema = section("the frame file", {
   propulsion: propulsion.exactOptional(),
   excitation,
   flightMix,
+  sensors,
+  control,
   stack: stack.exactOptional(),
   candidates,
 })

@@ -1,12 +1,14 @@
 /**
  * What reading a frame file gives: everything in SI (m, kg, s, rad, Pa, N/m, N m/rad; frequencies
- * in Hz, speeds in rad/s), defaults filled in, references checked. Axes: x forward, y left, z up.
+ * in Hz, speeds in rad/s; figures of the sensor chips in deg/s and g), defaults filled in, references
+ * checked. Axes: x forward, y left, z up.
  * The records are keyed by the names in the file, in its order, and have no prototype, so that a
  * part may be called "constructor".
  */
 
 import type { Copies, DofName, Named, Stiffness, Vec2, Vec3 } from "./types-basic.ts";
 import type { ExcitationDef, FlightMix, PropulsionDef } from "./types-flight.ts";
+import type { ControlDef, SensorsDef } from "./types-sensors.ts";
 import type { CandidateDef, StackDef } from "./types-stack.ts";
 
 export interface FrameFile {
@@ -35,6 +37,8 @@ export interface FrameFile {
   readonly propulsion?: PropulsionDef;
   readonly excitation: ExcitationDef;
   readonly flightMix: FlightMix;
+  readonly sensors: SensorsDef;
+  readonly control: ControlDef;
   readonly stack?: StackDef;
   readonly candidates: Named<CandidateDef>;
 }

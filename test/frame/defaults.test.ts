@@ -44,6 +44,8 @@ describe("a file with one plate", () => {
       bodies: {},
       excitation: { balanceGrade: 16, thrustRipple: 0.03, torqueRipple: 0.03, orders: [] },
       flightMix: "mostly hover",
+      sensors: expect.any(Object), // sensors.test.ts has what is in these two
+      control: expect.any(Object),
       candidates: {},
     });
   });
