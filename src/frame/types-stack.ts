@@ -13,7 +13,27 @@ export interface StackDef {
   /** The sensor chip, from the stack's centre of gravity. */
   readonly chip: Vec3;
   readonly holes: HolePattern;
+  /** Absent: screwed down. */
+  readonly isolators?: IsolatorsDef;
 }
+
+/** Kinds of soft mounts that the program knows by name. */
+export type IsolatorKind =
+  | "silicone grommets"
+  | "soft gel pads"
+  | "rubber rings"
+  | "over-tightened grommets";
+
+/** One of the soft mounts at the holes; dynamic stiffness in N/m. */
+export interface MountDef {
+  /** Along the screw. */
+  readonly axial: number;
+  /** Across the screw, the same in every direction. */
+  readonly lateral: number;
+  readonly lossFactor: number;
+}
+
+export type IsolatorsDef = "none" | IsolatorKind | MountDef;
 
 export interface HolePattern {
   readonly spacing: readonly [x: number, y: number];
@@ -29,5 +49,7 @@ export interface CandidateDef {
   readonly side: Side;
   readonly holes?: HolePattern;
   readonly height?: number;
+  /** Absent: those of the stack. */
+  readonly isolators?: IsolatorsDef;
   readonly note: string;
 }

@@ -3,9 +3,11 @@
 import { boxInertia, type Inertia } from "../element/rigid-mass.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { PropulsionDef } from "../frame/types-flight.ts";
-import type { CandidateDef, HolePattern, StackDef } from "../frame/types-stack.ts";
+import type { CandidateDef, HolePattern } from "../frame/types-stack.ts";
 import { centreOf } from "./arms.ts";
-import type { BodyPart, Candidate, PlatePart, Rotor, Vec3 } from "./types.ts";
+import { checkIsolators, resolveIsolators } from "./isolators.ts";
+import { PLAIN_STACK } from "./plain-stack.ts";
+import type { BodyPart, Candidate, Isolators, PlatePart, Rotor, Vec3 } from "./types.ts";
 import { mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
 
 /** Share of a motor's mass that turns, where the file does not say; common practice, no source. */
@@ -174,13 +176,6 @@ export function buildStack(bench: Workbench): BodyPart[] {
   ];
 }
 
-/** The hole pattern and sizes used where neither stack nor candidate gives them: 20 mm, M3. */
-const PLAIN: Pick<StackDef, "holes" | "height" | "chip"> = {
-  holes: { spacing: [0.02, 0.02], turned: 0, footprint: 6e-3 },
-  height: 8e-3,
-  chip: [0, 0, 0],
-};
-
 /** A candidate place, from a name or found on a plate. */
 export function candidateAt(
   bench: { readonly plates: readonly PlatePart[]; readonly file: FrameFile },
@@ -191,12 +186,15 @@ export function candidateAt(
   const stack = bench.file.stack;
   const plate = bench.plates.findIndex((p) => p.name === def.plate);
   const side = def.side === "above" ? 1 : -1;
-  const holes = def.holes ?? stack?.holes ?? PLAIN.holes;
-  const chip = stack?.chip ?? PLAIN.chip;
+  const holes = def.holes ?? stack?.holes ?? PLAIN_STACK.holes;
+  const chip = stack?.chip ?? PLAIN_STACK.chip;
   const [x, y] = def.at;
   const p = bench.plates[plate];
-  const height = def.height ?? stack?.height ?? PLAIN.height;
-  const z = p.z + side * (p.thickness / 2 + height + chip[2]);
+  const height = def.height ?? stack?.height ?? PLAIN_STACK.height;
+  const face = p.z + (side * p.thickness) / 2;
+  const z = face + side * (height + chip[2]);
+  const { mass, size } = stack ?? PLAIN_STACK;
+  const isolators = resolveIsolators(def.isolators ?? stack?.isolators, face);
   return {
     name,
     plate,
@@ -205,9 +203,13 @@ export function candidateAt(
     side,
     holes: holesAt(holes, x, y),
     footprint: holes.footprint,
+    cg: [x, y, face + side * height],
     chip: [x + chip[0], y + chip[1], z],
+    stack: { mass, inertia: boxInertia(mass, ...size) },
+    ...(isolators && { isolators }),
     designed:
       stack !== undefined &&
+      sameMounts(isolators, resolveIsolators(stack.isolators, face)) &&
       stack.plate === def.plate &&
       stack.side === def.side &&
       Math.hypot(stack.at[0] - x, stack.at[1] - y) < 1e-4,
@@ -216,7 +218,12 @@ export function candidateAt(
   };
 }
 
+function sameMounts(a: Isolators | undefined, b: Isolators | undefined): boolean {
+  return a?.axial === b?.axial && a?.lateral === b?.lateral && a?.lossFactor === b?.lossFactor;
+}
+
 export function buildCandidates(bench: Workbench): Candidate[] {
+  checkIsolators(bench);
   const found: Candidate[] = [];
   for (const [name, def] of Object.entries(bench.file.candidates)) {
     const plate = bench.plates[plateNumber(bench, def.plate)];

@@ -183,6 +183,18 @@ export interface Rotor {
   readonly rotatingMass: number;
 }
 
+/** Soft mounts under a stack, one at each screw hole. */
+export interface Isolators {
+  /** for people: the kind, or the stiffness */
+  readonly name: string;
+  /** of one mount along and across its screw, N/m */
+  readonly axial: number;
+  readonly lateral: number;
+  readonly lossFactor: number;
+  /** height of the plate's face on which the mounts bear, m */
+  readonly z: number;
+}
+
 /** Where a stack could sit. */
 export interface Candidate {
   readonly name: string;
@@ -193,9 +205,15 @@ export interface Candidate {
   /** centres of the screw holes, m */
   readonly holes: readonly (readonly [number, number])[];
   readonly footprint: number;
+  /** centre of gravity of the stack if it sat here, m */
+  readonly cg: Vec3;
   /** of the chip, m */
   readonly chip: Vec3;
-  /** where the file puts the stack */
+  /** of the stack: kg, and about its centre of gravity */
+  readonly stack: { readonly mass: number; readonly inertia: Inertia };
+  /** undefined: screwed down */
+  readonly isolators?: Isolators;
+  /** where the file puts the stack, and on the same mounts */
   readonly designed: boolean;
   readonly named: boolean;
   readonly note: string;

@@ -2,6 +2,7 @@
 
 import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
+import { PLAIN_STACK } from "../model/plain-stack.ts";
 import { borderDistance, bounds, contains, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
 
@@ -61,9 +62,6 @@ function everyPlace(file: FrameFile, model: Model, pitch: number): Candidate[] {
   });
 }
 
-/** Size of a stack the file does not describe, m; common practice, no source. */
-const PLAIN_STACK = [0.03, 0.03, 0.015] as const;
-
 /** Whether the stack's box would be clear of the other plates and of the bodies that have a size. */
 function hasRoom(
   file: FrameFile,
@@ -73,7 +71,7 @@ function hasRoom(
   y: number,
   side: "above" | "below",
 ): boolean {
-  const [lx, ly, lz] = file.stack?.size ?? PLAIN_STACK;
+  const [lx, ly, lz] = (file.stack ?? PLAIN_STACK).size;
   const up = side === "above" ? 1 : -1;
   const face = plate.z + (up * plate.thickness) / 2;
   const [low, high] = up > 0 ? [face, face + lz] : [face - lz, face];

@@ -1,6 +1,7 @@
 /** The answer in words, on made-up figures: what must be said, not how. */
 
 import { describe, expect, test } from "vitest";
+import { boxInertia } from "../../src/element/rigid-mass.ts";
 import type { Flag, Overhang, RankedCandidate } from "../../src/ranking/types.ts";
 import { writeVerdict } from "../../src/ranking/verdict.ts";
 
@@ -31,7 +32,9 @@ function ranked(made: readonly Made[]): RankedCandidate[] {
       side: 1,
       holes: [],
       footprint: 6e-3,
+      cg: [0, 0, 0],
       chip: [0, 0, 0],
+      stack: { mass: 9e-3, inertia: boxInertia(9e-3, 0.03, 0.03, 0.015) },
       designed: m.designed ?? false,
       named: true,
       note: "",

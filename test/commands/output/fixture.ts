@@ -1,6 +1,7 @@
 /** A small analysis written by hand, with names as hostile as a file could hold. Invented numbers. */
 
 import type { ToldAnalysis } from "../../../src/commands/output/modes-text.ts";
+import { boxInertia } from "../../../src/element/rigid-mass.ts";
 import type { Excitation } from "../../../src/excitation/types.ts";
 import type { ModeDescription, Modes } from "../../../src/modes/types.ts";
 import type { Flag, RankedCandidate, Ranking } from "../../../src/ranking/types.ts";
@@ -96,7 +97,9 @@ function ranked(
       side: place === 1 ? 1 : -1,
       holes: [],
       footprint: 6e-3,
+      cg: [0, 0, 0.01],
       chip: [0, 0, 0.01],
+      stack: { mass: 9e-3, inertia: boxInertia(9e-3, 0.03, 0.03, 0.015) },
       designed: place === 1,
       named: true,
       note: "",
