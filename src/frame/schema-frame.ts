@@ -2,6 +2,7 @@ import { z } from "zod";
 import { KINDS } from "./quantity-kinds.ts";
 import { arms } from "./schema-arms.ts";
 import { bodies } from "./schema-bodies.ts";
+import { excitation, flightMix } from "./schema-excitation.ts";
 import {
   lengthRule,
   lossFactor,
@@ -13,7 +14,7 @@ import {
 } from "./schema-fields.ts";
 import { materials, plies } from "./schema-materials.ts";
 import { plates } from "./schema-plates.ts";
-import { excitation, flightMix, propulsion } from "./schema-propulsion.ts";
+import { propulsion } from "./schema-propulsion.ts";
 import { section } from "./schema-shapes.ts";
 import { candidates, stack } from "./schema-stack.ts";
 import {
