@@ -1,7 +1,7 @@
 /** One frame through all stages. */
 
 import { inputError } from "./errors.ts";
-import { excite, highestFrequency } from "./excitation/excite.ts";
+import { excite, reachWanted } from "./excitation/excite.ts";
 import type { Excitation } from "./excitation/types.ts";
 import type { FrameFile } from "./frame/types.ts";
 import { assemble, type System } from "./matrices/assemble.ts";
@@ -113,7 +113,7 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
   const ranking = rank(input);
   const warnings = [
     ...analysis.warnings,
-    ...reachWarning(modes, highestFrequency(excitation)),
+    ...reachWarning(modes, reachWanted(excitation)),
     ...(analysis.held ? [HELD] : []),
   ];
   return ranking ? { ...analysis, warnings, ranking } : { ...analysis, warnings };
@@ -127,7 +127,7 @@ function solve(
   options.progress?.("assembling stiffness and mass");
   const system = assemble(mesh, model);
   options.progress?.("finding the natural frequencies");
-  const shaken = prepared.excitation && highestFrequency(prepared.excitation);
+  const shaken = prepared.excitation && reachWanted(prepared.excitation);
   const solved = solveEnoughModes(model, mesh, system, mass.cg, options.modes, shaken);
   const assembledMass = prepared.held ? undefined : massFromMatrices(system, mesh, mass.cg);
   const warnings = [...prepared.warnings, ...modeWarnings(solved.modes, shaken)];

@@ -113,7 +113,16 @@ describe("warnings and errors", () => {
   test("forces that are all zero are refused", () => {
     const silent = crossFrame(
       {},
-      { excitation: { balanceGrade: 0, thrustRipple: 0, torqueRipple: 0 } },
+      {
+        excitation: {
+          balanceGrade: 0,
+          bladeDifference: 0,
+          thrustRipple: 0,
+          torqueRipple: 0,
+          thrustRippleDouble: 0,
+          torqueRippleDouble: 0,
+        },
+      },
     );
     expect(() => analyse(silent)).toThrow(InputError);
   });

@@ -28,9 +28,7 @@ const NAMED: Record<
   ],
 };
 
-/** Spread of a speed that a table gives without one, as a share of it; common practice, no source. */
-const TABLE_SPREAD = 0.03;
-
+/** The mix in rad/s and shares. Rows of a table may come in any order, and those of one speed add up. */
 export function mixRows(mix: FlightMix, speeds: Speeds): { name: string; rows: MixRow[] } {
   if (typeof mix === "string") {
     const rows = NAMED[mix].map(([name, at, spread, share]) => {
@@ -41,9 +39,9 @@ export function mixRows(mix: FlightMix, speeds: Speeds): { name: string; rows: M
   }
   const total = mix.reduce((sum, r) => sum + r.weight, 0);
   const rows = mix.map((r, i) => ({
-    name: `row ${i + 1} of the table`,
+    name: r.name ?? `row ${i + 1} of the table`,
     speed: r.speed,
-    spread: TABLE_SPREAD * r.speed,
+    spread: r.spread * r.speed,
     share: r.weight / total,
   }));
   return { name: "table in the file", rows };
@@ -56,12 +54,15 @@ export function speedGrid(speeds: Speeds): Float64Array {
 
 /**
  * Weight of every speed of the grid: each row is a normal distribution cut off at the ends of the
- * grid and brought back to its share; the weights sum to 1.
+ * grid and brought back to its share; the weights sum to 1. No row is narrower than a step of the
+ * grid, where it could fall between two of its speeds.
  */
 export function mixWeights(rows: readonly MixRow[], grid: Float64Array): Float64Array {
   const weights = new Float64Array(grid.length);
+  const step = grid[1] - grid[0];
   for (const row of rows) {
-    const bell = grid.map((w) => Math.exp(-0.5 * ((w - row.speed) / row.spread) ** 2));
+    const spread = Math.max(row.spread, step);
+    const bell = grid.map((w) => Math.exp(-0.5 * ((w - row.speed) / spread) ** 2));
     const sum = bell.reduce((a, b) => a + b, 0);
     // A row far outside the band puts its whole share at the nearer end (see outsideBand).
     if (sum > 1e-12)

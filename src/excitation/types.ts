@@ -18,13 +18,18 @@ export interface Speeds {
   readonly warnings: readonly string[];
 }
 
+/**
+ * "side force" (N) and "rotating moment" (N m) lie in the propeller's plane and turn with the rotor;
+ * "thrust" (N) and "torque" (N m) act along and about its axis.
+ */
+export type OrderKind = "side force" | "rotating moment" | "thrust" | "torque";
+
 /** One harmonic force of every rotor. */
 export interface OrderForce {
   readonly name: string;
   /** multiples of the rotor's speed */
   readonly order: number;
-  /** "side force" turns with the rotor in the propeller's plane; the others act along and about its axis */
-  readonly kind: "side force" | "thrust" | "torque";
+  readonly kind: OrderKind;
   /** amplitude in N or N m at rotor speed omega (rad/s): coefficient * omega^2 */
   readonly coefficient: number;
   /** where the number comes from */
@@ -41,15 +46,40 @@ export interface MixRow {
   readonly share: number;
 }
 
+/** A state beside the normal one in which a single rotor is out of balance more than the others. */
+export interface UnbalanceCase {
+  readonly name: "one bad propeller" | "lost balance";
+  /** what it is and where the number comes from, for people */
+  readonly text: string;
+  /** one for each motor it may happen to; the worst counts */
+  readonly variants: readonly UnbalanceVariant[];
+}
+
+export interface UnbalanceVariant {
+  /** index of the rotor it happens to */
+  readonly rotor: number;
+  /** kg m, of every rotor, in place of those of the normal state (size rotors) */
+  readonly unbalance: Float64Array;
+}
+
 export interface Excitation {
   readonly speeds: Speeds;
+  /** of the normal state, every rotor alike */
   readonly orders: readonly OrderForce[];
+  /** states beside the normal one; all other orders stay as they are */
+  readonly cases: readonly UnbalanceCase[];
+  /** multiples of the rotor's speed: the number of blades */
+  readonly bladePass: number;
   readonly mixName: string;
   readonly mix: readonly MixRow[];
+  /** standard deviation of the motors' speeds from each other, as a share of the speed */
+  readonly motorSpread: number;
   /** rad/s, ascending (size s) */
   readonly grid: Float64Array;
-  /** weights of the grid's speeds, summing to 1 (size s) */
+  /** how much each motor runs at the grid's speeds: the mix with the motors' spread, sum 1 (size s) */
   readonly weights: Float64Array;
+  /** how much of the flight is meant to be flown at them: the mix alone, sum 1 (size s) */
+  readonly nominalWeights: Float64Array;
   /** what a user should know of it */
   readonly warnings: readonly string[];
 }

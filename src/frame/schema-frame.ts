@@ -3,6 +3,7 @@ import { KINDS } from "./quantity-kinds.ts";
 import { arms } from "./schema-arms.ts";
 import { bodies } from "./schema-bodies.ts";
 import { control } from "./schema-control.ts";
+import { excitation, flightMix } from "./schema-excitation.ts";
 import {
   lengthRule,
   lossFactor,
@@ -14,7 +15,7 @@ import {
 } from "./schema-fields.ts";
 import { materials, plies } from "./schema-materials.ts";
 import { plates } from "./schema-plates.ts";
-import { excitation, flightMix, propulsion } from "./schema-propulsion.ts";
+import { propulsion } from "./schema-propulsion.ts";
 import { sensors } from "./schema-sensors.ts";
 import { section } from "./schema-shapes.ts";
 import { candidates, stack } from "./schema-stack.ts";

@@ -1,23 +1,19 @@
-import { z } from "zod";
 import { KINDS } from "./quantity-kinds.ts";
 import {
   ANY,
   count,
   finding,
   fraction,
-  lengthRule,
   NOT_NEGATIVE,
   namesOf,
-  notAChoice,
   oneOf,
   POSITIVE,
   plainNumber,
   quantity,
-  wrongType,
 } from "./schema-fields.ts";
 import { section, twoLengths } from "./schema-shapes.ts";
 
-/** Motors, propellers, and what they shake with. */
+/** Motors, propellers and their speeds; what they shake with is in `schema-excitation.ts`. */
 
 const mass = (meaning: string) => quantity(KINDS.mass, POSITIVE, meaning);
 const massOrNone = (meaning: string) => quantity(KINDS.mass, NOT_NEGATIVE, meaning);
@@ -93,59 +89,3 @@ export const propulsion = section("the propulsion", {
   ).default(0.75),
   speeds: speeds.prefault({}).describe("Speeds where they are known better than the estimate."),
 }).describe("Motors and propellers, the same on every arm.");
-
-const order = section("an order", {
-  order: plainNumber("Multiple of the motor's speed, for example 2.", "2", POSITIVE),
-  of: oneOf(["thrust", "side force", "torque"], "What ripples."),
-  fraction: fraction("Size, as a share of the steady thrust (or torque)."),
-});
-
-export const excitation = section("the excitation", {
-  balanceGrade: quantity(
-    KINDS.balanceGrade,
-    NOT_NEGATIVE,
-    "Balance grade G of ISO 21940-11 at full speed, for motor and propeller as bought. Default: 16.",
-  )
-    // grades are written in mm/s everywhere: the one quantity that does not come out in SI
-    .transform((metresPerSecond) => Number((metresPerSecond * 1000).toPrecision(12)))
-    .prefault(16),
-  unbalance: quantity(
-    KINDS.unbalance,
-    NOT_NEGATIVE,
-    "Unbalance of one rotor, in place of the grade.",
-  ).exactOptional(),
-  thrustRipple: fraction(
-    "Thrust ripple at blade pass. Default: 0.03, common practice, no source.",
-  ).default(0.03),
-  torqueRipple: fraction(
-    "Torque ripple at blade pass. Default: 0.03, common practice, no source.",
-  ).default(0.03),
-  orders: z
-    .array(order, { error: (issue) => wrongType(issue.input, "a list of orders, each in { }") })
-    .default([])
-    .describe("Further orders of the motor's speed."),
-})
-  .prefault({})
-  .describe("What shakes the frame, per motor.");
-
-const MIXES = ["mostly hover", "cruise", "hard flying"] as const;
-
-const mixPart = section("a part of the flight mix", {
-  speed: speed("Motor speed."),
-  weight: plainNumber("Weight, on any scale.", "1", POSITIVE),
-});
-
-export const flightMix = z
-  .union(
-    [
-      z.enum(MIXES),
-      z.array(mixPart).min(1, lengthRule("Write at least one speed with its weight.")),
-    ],
-    {
-      error: (issue) => (Array.isArray(issue.input) ? undefined : notAChoice(issue.input, MIXES)),
-    },
-  )
-  .default("mostly hover")
-  .describe(
-    "How the frame is flown: in words, or a list of speeds with weights. Default: mostly hover.",
-  );

@@ -46,22 +46,49 @@ export interface ExcitationDef {
   readonly balanceGrade: number;
   /** kg m per rotor; takes the place of the grade. */
   readonly unbalance?: number;
-  /** Fraction of the thrust at blade pass. */
+  /** Fraction of the thrust that turns with the blades, at 0.7 of the radius. */
+  readonly bladeDifference: number;
+  /** Fractions of the thrust at blade pass and at its double. */
   readonly thrustRipple: number;
-  /** Fraction of the propeller's torque at blade pass. */
+  readonly thrustRippleDouble: number;
+  /** Fractions of the propeller's torque at blade pass and at its double. */
   readonly torqueRipple: number;
+  readonly torqueRippleDouble: number;
   readonly orders: readonly OrderDef[];
+  /** Standard deviation of the motors' speeds from each other, as a share of the speed. */
+  readonly motorSpread: number;
+  readonly badPropeller: BadPropellerDef;
+  readonly lostTip: LostTipDef;
 }
 
 export interface OrderDef {
   readonly order: number;
-  readonly of: "thrust" | "side force" | "torque";
+  readonly of: "thrust" | "side force" | "torque" | "rotating moment";
   readonly fraction: number;
 }
 
-/** Words, or speeds in rad/s with their weights. */
-export type FlightMix =
-  | "mostly hover"
-  | "cruise"
-  | "hard flying"
-  | readonly { readonly speed: number; readonly weight: number }[];
+export interface BadPropellerDef {
+  /** Absent: each motor in turn. */
+  readonly motor?: string;
+  /** mm/s */
+  readonly grade: number;
+}
+
+export interface LostTipDef {
+  /** Absent: each motor in turn. */
+  readonly motor?: string;
+  /** Of one blade's mass. */
+  readonly massShare: number;
+}
+
+/** Words, or motor speeds with their weights. */
+export type FlightMix = "mostly hover" | "cruise" | "hard flying" | readonly MixPartDef[];
+
+export interface MixPartDef {
+  /** rad/s */
+  readonly speed: number;
+  readonly weight: number;
+  /** Standard deviation as a share of the speed. */
+  readonly spread: number;
+  readonly name?: string;
+}

@@ -88,7 +88,7 @@ export function campbellSection(analysed: Analysed): Html {
           head: "in hover",
           number: true,
           cell: (o) =>
-            o.kind === "torque"
+            o.kind === "torque" || o.kind === "rotating moment"
               ? withUnit(1e3 * o.coefficient * speeds.hover ** 2, "N mm")
               : withUnit(o.coefficient * speeds.hover ** 2, "N"),
         },

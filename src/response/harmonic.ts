@@ -13,15 +13,10 @@ import type { Excitation, OrderForce } from "../excitation/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
-import { modalForce, type RotorLoads, rotorLoads } from "./load.ts";
+import { modalForce, ofUnitAmplitude, type RotorLoads, rotorLoads } from "./load.ts";
 
-/** Static motion of the mesh by the modes left out, for the four unit loads of one rotor. */
-export interface ResidualMotion {
-  readonly sideX: Float64Array;
-  readonly sideY: Float64Array;
-  readonly thrust: Float64Array;
-  readonly torque: Float64Array;
-}
+/** Static motion of the mesh by the modes left out, for the unit loads of one rotor. */
+export type ResidualMotion = Readonly<Record<keyof RotorLoads, Float64Array>>;
 
 /** Modal amplitudes of one order of one rotor over all speeds. */
 export interface ModalResponse {
@@ -77,20 +72,16 @@ export function harmonics(
   };
 }
 
-/**
- * Modal force of a unit amplitude. A force turning with the rotor is Re[(x - i s y) e^(i omega t)]
- * with s = +1 anticlockwise: x cos + s y sin.
- */
+/** Modal forces of a unit amplitude of an order. */
 function complexLoad(
   shapes: readonly Float64Array[],
   loads: RotorLoads,
   { kind }: OrderForce,
-  spin: number,
+  spin: 1 | -1,
 ) {
-  const on = (load: RotorLoads[keyof RotorLoads]) =>
-    Float64Array.from(shapes, (s) => modalForce(s, load));
-  if (kind !== "side force") return { re: on(loads[kind]), im: new Float64Array(shapes.length) };
-  return { re: on(loads.sideX), im: on(loads.sideY).map((v) => -spin * v) };
+  return ofUnitAmplitude(kind, spin, (load) =>
+    Float64Array.from(shapes, (s) => modalForce(s, loads[load])),
+  );
 }
 
 function amplitudes(

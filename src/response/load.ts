@@ -1,5 +1,6 @@
 /** Unit forces of a rotor on the mesh. */
 
+import type { OrderKind } from "../excitation/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
 
@@ -9,12 +10,14 @@ export interface NodeLoad {
   readonly force: Float64Array;
 }
 
-/** Unit side forces along x and y, unit thrust, unit torque about z, at the propeller's centre. */
+/** The six unit loads at the propeller's centre: forces and moments along and about x, y and z. */
 export interface RotorLoads {
   readonly sideX: NodeLoad;
   readonly sideY: NodeLoad;
   readonly thrust: NodeLoad;
   readonly torque: NodeLoad;
+  readonly momentX: NodeLoad;
+  readonly momentY: NodeLoad;
 }
 
 export function rotorLoads(mesh: Mesh, rotor: Rotor): RotorLoads {
@@ -38,7 +41,33 @@ export function rotorLoads(mesh: Mesh, rotor: Rotor): RotorLoads {
     sideY: at([0, 1, 0], none),
     thrust: at([0, 0, 1], none),
     torque: at(none, [0, 0, 1]),
+    momentX: at(none, [1, 0, 0]),
+    momentY: at(none, [0, 1, 0]),
   };
+}
+
+/** The unit loads along x and y of what lies in the propeller's plane and turns with it. */
+const TURNING = {
+  "side force": ["sideX", "sideY"],
+  "rotating moment": ["momentX", "momentY"],
+} as const;
+
+/**
+ * What a unit amplitude of a kind of order does, from what each unit load does (any length), as real
+ * and imaginary part. A force or moment turning with the rotor is Re[(x - i s y) e^(i omega t)] with
+ * s = +1 anticlockwise: x cos + s y sin.
+ */
+export function ofUnitAmplitude(
+  kind: OrderKind,
+  spin: 1 | -1,
+  effect: (load: keyof RotorLoads) => Float64Array,
+): { re: Float64Array; im: Float64Array } {
+  if (kind === "thrust" || kind === "torque") {
+    const re = effect(kind);
+    return { re, im: new Float64Array(re.length) };
+  }
+  const [x, y] = TURNING[kind];
+  return { re: effect(x), im: effect(y).map((v) => -spin * v) };
 }
 
 /** phi' f for a mode shape on the mesh. */

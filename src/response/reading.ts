@@ -2,6 +2,7 @@
 
 import { GRAVITY } from "../excitation/speeds.ts";
 import type { Harmonics, ModalResponse, ResidualMotion } from "./harmonic.ts";
+import { ofUnitAmplitude } from "./load.ts";
 import { type Sensor, sense } from "./sensor.ts";
 
 const DEGREE = Math.PI / 180;
@@ -41,6 +42,8 @@ export function sensorTerms(h: Harmonics, sensor: Sensor): SensorTerms {
     sideY: sense(sensor, r.sideY),
     thrust: sense(sensor, r.thrust),
     torque: sense(sensor, r.torque),
+    momentX: sense(sensor, r.momentX),
+    momentY: sense(sensor, r.momentY),
   }));
   return { psi, residuals };
 }
@@ -94,10 +97,7 @@ function residualReading(
   h: Harmonics,
   { order, rotor }: ModalResponse,
 ) {
-  const kind = h.orders[order].kind;
-  if (kind !== "side force") return { re: residual[kind], im: new Float64Array(6) };
-  const spin = h.rotors[rotor].spin;
-  return { re: residual.sideX, im: residual.sideY.map((v) => -spin * v) };
+  return ofUnitAmplitude(h.orders[order].kind, h.rotors[rotor].spin, (load) => residual[load]);
 }
 
 function addResponse(

@@ -62,11 +62,14 @@ export function residualMotions(
     });
     return expand(system.reduction, u);
   });
+  // in the order of the unit loads in `rotorLoads`
   return rotors.map((_, r) => ({
-    sideX: motions[4 * r],
-    sideY: motions[4 * r + 1],
-    thrust: motions[4 * r + 2],
-    torque: motions[4 * r + 3],
+    sideX: motions[6 * r],
+    sideY: motions[6 * r + 1],
+    thrust: motions[6 * r + 2],
+    torque: motions[6 * r + 3],
+    momentX: motions[6 * r + 4],
+    momentY: motions[6 * r + 5],
   }));
 }
 

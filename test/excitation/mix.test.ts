@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { excite } from "../../src/excitation/excite.ts";
 import { GRID_SPEEDS, mixRows, mixWeights, speedGrid } from "../../src/excitation/mix.ts";
 import type { Speeds } from "../../src/excitation/types.ts";
+import { frameJsonSchema } from "../../src/frame/json-schema.ts";
 import { buildModel } from "../../src/model/build.ts";
 import { crossFrame } from "../modes/toys.ts";
 
@@ -123,5 +124,92 @@ test("cruise never goes past full speed", () => {
   const slow = { ...SPEEDS, full: 1100 };
   for (const name of ["mostly hover", "cruise", "hard flying"] as const) {
     for (const r of mixRows(name, slow).rows) expect(r.speed).toBeLessThanOrEqual(1100);
+  }
+});
+
+describe("a table with spreads and names", () => {
+  const mixOf = (flightMix: unknown) => {
+    const file = crossFrame({}, { flightMix, excitation: { motorSpread: 0 } });
+    const e = excite(file, buildModel(file).rotors, 0.4);
+    if (!e) throw new Error("the toy has motors");
+    return e;
+  };
+  const row = (speed: string, more: object = {}) => ({ speed, weight: 1, ...more });
+
+  test("a row's spread is a share of its own speed, 3 % where it says nothing", () => {
+    const { mix, grid, weights } = mixOf([
+      row("12000 rpm", { spread: "5 %", name: "searching" }),
+      row("15000 rpm"),
+    ]);
+    expect(mix.map((r) => r.name)).toEqual(["searching", "row 2 of the table"]);
+    expect(mix.map((r) => r.spread / r.speed)).toEqual([
+      expect.closeTo(0.05, 12),
+      expect.closeTo(0.03, 12),
+    ]);
+    expect(total(weights)).toBeCloseTo(1, 12);
+    const only = mixOf([row("12000 rpm", { spread: "5 %" })]);
+    const middle = mean(only.weights, grid);
+    const variance = only.weights.reduce((s, v, i) => s + v * (grid[i] - middle) ** 2, 0);
+    expect(Math.sqrt(variance) / (0.05 * 400 * Math.PI)).toBeCloseTo(1, 3);
+  });
+
+  test.each([0, 1e-9, 1e-4])(
+    "a spread of %d keeps its share and speed, wherever it falls",
+    (spread) => {
+      // 12 speeds between two steps of the grid
+      for (let k = 0; k < 12; k++) {
+        const e = mixOf([row(`${13000 + 3.7 * k} rpm`, { spread })]);
+        expect(total(e.weights)).toBeCloseTo(1, 12);
+        const step = e.grid[1] - e.grid[0];
+        expect(Math.abs(mean(e.weights, e.grid) - e.mix[0].speed)).toBeLessThan(1e-3 * step);
+        expect(e.weights.filter((w) => w > 1e-3).length).toBeLessThan(8);
+      }
+    },
+  );
+
+  test("the order of rows does not matter, and rows of one speed add up", () => {
+    const rows = [row("15000 rpm", { weight: 3 }), row("12000 rpm")];
+    const [a, b] = [rows, [...rows].reverse()].map((r) => mixOf(r).weights);
+    const halves = [
+      ...rows.slice(1),
+      row("15000 rpm", { weight: 1 }),
+      row("15000 rpm", { weight: 2 }),
+    ];
+    const c = mixOf(halves).weights;
+    for (const i of a.keys()) {
+      expect(b[i]).toBeCloseTo(a[i], 14);
+      expect(c[i]).toBeCloseTo(a[i], 14);
+    }
+  });
+
+  test("weights on any scale mean the same", () => {
+    const [small, large] = [1e-6, 1e6].map((s) =>
+      mixOf([row("12000 rpm", { weight: 0.5 * s }), row("15000 rpm", { weight: s })]),
+    );
+    for (const i of small.weights.keys())
+      expect(small.weights[i]).toBeCloseTo(large.weights[i], 14);
+  });
+
+  test("a row outside the band is told by its name and counts at the nearer end", () => {
+    const { warnings, weights } = mixOf([row("90000 rpm", { name: "dive" })]);
+    expect(warnings.join()).toContain("90000 rpm (dive)");
+    expect(weights[GRID_SPEEDS - 1]).toBeCloseTo(1, 12);
+  });
+});
+
+test("the help of the frame file says what the named mixes are", () => {
+  const { flightMix } = frameJsonSchema().properties as Record<string, { description: string }>;
+  for (const name of ["mostly hover", "cruise", "hard flying"] as const) {
+    const said = flightMix.description.split(`${name}: `)[1]?.split(". ")[0] ?? "";
+    for (const { speed, share } of mixRows(name, SPEEDS).rows) {
+      const multiple = speed / SPEEDS.hover;
+      const where =
+        speed === SPEEDS.full
+          ? "full throttle"
+          : multiple === 1
+            ? "around hover"
+            : `around ${multiple} times hover`;
+      expect(said).toContain(`${Math.round(100 * share)} % ${where}`);
+    }
   }
 });

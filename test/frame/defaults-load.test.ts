@@ -167,7 +167,8 @@ describe("bodies, propulsion, stack", () => {
     expect(frame.propulsion?.motor.kv).toBeCloseTo(60 * Math.PI, 10);
     expect(frame.propulsion?.speeds.hover).toBeCloseTo(360 * Math.PI, 10);
     expect(frame.propulsion?.propeller.diameter).toBeCloseTo(0.12954, 12);
-    expect(frame.flightMix).toEqual([{ speed: expect.closeTo(20 * Math.PI, 10), weight: 2 }]);
+    const speed = expect.closeTo(20 * Math.PI, 10);
+    expect(frame.flightMix).toEqual([{ speed, weight: 2, spread: 0.03 }]);
     expect(frame.excitation).toMatchObject({ balanceGrade: 6.3, unbalance: 1.2e-7 });
   });
 

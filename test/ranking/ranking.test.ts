@@ -161,7 +161,16 @@ describe("what the figures follow", () => {
       rankingOf(
         crossFrame(
           {},
-          { excitation: { balanceGrade: 10 * k, thrustRipple: 0.02 * k, torqueRipple: 0.02 * k } },
+          {
+            excitation: {
+              balanceGrade: 10 * k,
+              bladeDifference: 0.01 * k,
+              thrustRipple: 0.02 * k,
+              torqueRipple: 0.02 * k,
+              thrustRippleDouble: 0.01 * k,
+              torqueRippleDouble: 0.01 * k,
+            },
+          },
         ),
         20,
       ),
@@ -212,7 +221,18 @@ test("the chief cause is the mode at whose crossing the spectrum peaks", () => {
 
 test("a cause at blade pass is met at a third of its frequency", () => {
   const { ranking, modes } = analyse(
-    crossFrame({ lopsided: true }, { excitation: { balanceGrade: 0, torqueRipple: 0 } }),
+    crossFrame(
+      { lopsided: true },
+      {
+        excitation: {
+          balanceGrade: 0,
+          bladeDifference: 0,
+          torqueRipple: 0,
+          thrustRippleDouble: 0,
+          torqueRippleDouble: 0,
+        },
+      },
+    ),
   );
   const [best] = ranking?.candidates ?? [];
   for (const cause of best.causes.filter((c) => c.mode > 0)) {

@@ -78,6 +78,10 @@ const excitation: Excitation = {
   mix: [{ name: "around hover", speed: SPEEDS.hover, spread: 80, share: 1 }],
   grid: GRID,
   weights: GRID.map(() => 1 / 60),
+  nominalWeights: GRID.map(() => 1 / 60),
+  motorSpread: 0.03,
+  cases: [],
+  bladePass: 3,
   warnings: [],
 };
 

@@ -1,6 +1,7 @@
 /** Limits with a closed form: rigid frames and static loads. */
 
 import { describe, expect, test } from "vitest";
+import type { OrderKind } from "../../src/excitation/types.ts";
 import { expand } from "../../src/matrices/reduction.ts";
 import { harmonics } from "../../src/response/harmonic.ts";
 import {
@@ -56,16 +57,19 @@ function rigidPower(s: Shaken, order: number, at: number, chip: Vector) {
   let accel = 0;
   for (const rotor of s.model.rotors) {
     // one push each for the cosine and the sine part: their powers add
-    const pushes: { F: Vector; M: Vector }[] =
-      force.kind === "side force"
-        ? [
-            { F: [A, 0, 0], M: [0, 0, 0] },
-            { F: [0, A, 0], M: [0, 0, 0] },
-          ]
-        : force.kind === "thrust"
-          ? [{ F: [0, 0, A], M: [0, 0, 0] }]
-          : [{ F: [0, 0, 0], M: [0, 0, A] }];
-    for (const { F, M } of pushes) {
+    const pushes: Record<OrderKind, readonly { F: Vector; M: Vector }[]> = {
+      "side force": [
+        { F: [A, 0, 0], M: [0, 0, 0] },
+        { F: [0, A, 0], M: [0, 0, 0] },
+      ],
+      "rotating moment": [
+        { F: [0, 0, 0], M: [A, 0, 0] },
+        { F: [0, 0, 0], M: [0, A, 0] },
+      ],
+      thrust: [{ F: [0, 0, A], M: [0, 0, 0] }],
+      torque: [{ F: [0, 0, 0], M: [0, 0, A] }],
+    };
+    for (const { F, M } of pushes[force.kind]) {
       const moment = cross(minus(rotor.position, s.mass.cg), F);
       const alpha = solveInertia(s, [moment[0] + M[0], moment[1] + M[1], moment[2] + M[2]]);
       const lever = cross(alpha, minus(chip, s.mass.cg));
@@ -193,8 +197,14 @@ describe("rotors that hardly turn, on a clamped hub", () => {
   );
   const { h, mesh, system } = slow;
 
-  /** At the lowest speed. */
-  const motion = (order: number, rotor: number) => motionOf(h, order, rotor, 0);
+  /** Under the first order of a kind, at the lowest speed. */
+  const motion = (kind: OrderKind, rotor: number) =>
+    motionOf(
+      h,
+      h.orders.findIndex((o) => o.kind === kind),
+      rotor,
+      0,
+    );
 
   /** K^-1 f on the mesh. */
   function staticMotion(rotor: number, force: Vector, couple: Vector = [0, 0, 0]) {
@@ -210,16 +220,16 @@ describe("rotors that hardly turn, on a clamped hub", () => {
   test("nothing is free, and five modes with residual flexibility give the static deflection", () => {
     expect(slow.solved.modes.rigid.length).toBe(0);
     expect(h.elastic).toBe(5);
-    const { re, A } = motion(1, 2);
+    const { re, A } = motion("thrust", 2);
     expect(difference(re, staticMotion(2, [0, 0, A]))).toBeLessThan(1e-5);
-    const torque = motion(2, 0);
+    const torque = motion("torque", 0);
     expect(difference(torque.re, staticMotion(0, [0, 0, 0], [0, 0, torque.A]))).toBeLessThan(1e-5);
   });
 
   test.each([0, 1, 2, 3])(
     "the unbalance of rotor %i points along x first and then its own way round",
     (rotor) => {
-      const { re, im, A } = motion(0, rotor);
+      const { re, im, A } = motion("side force", rotor);
       const s = h.rotors[rotor].spin;
       expect(difference(re, staticMotion(rotor, [A, 0, 0]))).toBeLessThan(1e-5);
       // a quarter of a turn later u = Re[i (re + i im)] = -im
@@ -229,6 +239,18 @@ describe("rotors that hardly turn, on a clamped hub", () => {
           staticMotion(rotor, [0, s * A, 0]),
         ),
       ).toBeLessThan(1e-5);
+    },
+  );
+
+  test.each([0, 1, 2, 3])(
+    "the moment of rotor %i points along x first and then its own way round",
+    (rotor) => {
+      const { re, im, A } = motion("rotating moment", rotor);
+      const s = h.rotors[rotor].spin;
+      const still = [0, 0, 0] as const;
+      expect(difference(re, staticMotion(rotor, still, [A, 0, 0]))).toBeLessThan(1e-5);
+      const later = im.map((v) => -v);
+      expect(difference(later, staticMotion(rotor, still, [0, s * A, 0]))).toBeLessThan(1e-5);
     },
   );
 

@@ -42,7 +42,14 @@ export function shake(file: FrameFile, options: AnalyseOptions = {}): Shaken {
 /** The same without the modes left out. */
 export function withoutResiduals({ h }: Shaken): Harmonics {
   const none = new Float64Array(h.shapes[0].length);
-  const zero = { sideX: none, sideY: none, thrust: none, torque: none };
+  const zero = {
+    sideX: none,
+    sideY: none,
+    thrust: none,
+    torque: none,
+    momentX: none,
+    momentY: none,
+  };
   return { ...h, residuals: h.residuals.map(() => zero) };
 }
 
@@ -56,9 +63,15 @@ export function motionOf(h: Harmonics, order: number, rotor: number, at: number)
   const { kind, coefficient } = h.orders[order];
   const A = coefficient * h.excitation.grid[at] ** 2;
   const rest = h.residuals[rotor];
-  const side = kind === "side force";
-  const re = (side ? rest.sideX : rest[kind]).map((v) => A * v);
-  const im = rest.sideY.map((v) => (side ? -h.rotors[rotor].spin * A * v : 0));
+  const still = rest.thrust.map(() => 0);
+  const [x, y] = {
+    "side force": [rest.sideX, rest.sideY],
+    "rotating moment": [rest.momentX, rest.momentY],
+    thrust: [rest.thrust, still],
+    torque: [rest.torque, still],
+  }[kind];
+  const re = x.map((v) => A * v);
+  const im = y.map((v) => -h.rotors[rotor].spin * A * v);
   const q = at * h.shapes.length;
   h.shapes.forEach((shape, t) => {
     for (let i = 0; i < shape.length; i++) {

@@ -12,13 +12,9 @@ import { type Complex, type Dense, denseSystem, directMotions, rotorForce } from
 import { motionOf, type Shaken } from "./pipeline.ts";
 
 /** One load of each kind, once per turn; A = omega^2, so that motions are divided by it. */
-const KINDS: readonly OrderForce[] = (["side force", "thrust", "torque"] as const).map((kind) => ({
-  name: kind,
-  order: 1,
-  kind,
-  coefficient: 1,
-  source: "",
-}));
+const KINDS: readonly OrderForce[] = (
+  ["side force", "rotating moment", "thrust", "torque"] as const
+).map((kind) => ({ name: kind, order: 1, kind, coefficient: 1, source: "" }));
 
 /** The modal amplitudes at chosen frequencies (rad/s) under each kind of load on each rotor. */
 export function harmonicsAt(
@@ -48,6 +44,7 @@ export function direct({ system, mesh, model }: Shaken, d: Dense, omega: number)
       rotorForce(system, mesh, rotor, F, M);
     return [
       { re: on([1, 0, 0]), im: on([0, -rotor.spin, 0]) },
+      { re: on([0, 0, 0], [1, 0, 0]), im: on([0, 0, 0], [0, -rotor.spin, 0]) },
       { re: on([0, 0, 1]), im: none },
       { re: on([0, 0, 0], [0, 0, 1]), im: none },
     ];
@@ -86,16 +83,17 @@ export function workOn(
   kind: number,
   u: Complex,
 ): readonly [number, number] {
-  const { sideX, sideY, thrust, torque } = rotorLoads(mesh, rotor);
+  const { sideX, sideY, momentX, momentY, thrust, torque } = rotorLoads(mesh, rotor);
   const at = (a: Float64Array, { node, force }: typeof sideX) =>
     force.reduce((sum, f, i) => sum + f * a[6 * node + i], 0);
-  if (kind > 0) {
-    const load = kind === 1 ? thrust : torque;
+  if (kind > 1) {
+    const load = kind === 2 ? thrust : torque;
     return [at(u.re, load), at(u.im, load)];
   }
   // (x - i s y)'u, not conjugated
+  const [x, y] = kind === 0 ? [sideX, sideY] : [momentX, momentY];
   const s = rotor.spin;
-  return [at(u.re, sideX) + s * at(u.im, sideY), at(u.im, sideX) - s * at(u.re, sideY)];
+  return [at(u.re, x) + s * at(u.im, y), at(u.im, x) - s * at(u.re, y)];
 }
 
 /** A board that is part of a named point: its rotations and displacements. */

@@ -51,7 +51,9 @@ export function excitationFields(excitation: Excitation): Record<string, unknown
       order,
       kind,
       // N or N m over (rad/s)^2
-      ...(kind === "torque" ? { amplitudeNMS2: coefficient } : { amplitudeNS2: coefficient }),
+      ...(kind === "torque" || kind === "rotating moment"
+        ? { amplitudeNMS2: coefficient }
+        : { amplitudeNS2: coefficient }),
       source,
     })),
     flightMix: {

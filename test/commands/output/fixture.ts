@@ -78,6 +78,10 @@ export const excitation: Excitation = {
   mix: [{ name: "around hover", speed: 10843 * RPM, spread: 800 * RPM, share: 1 }],
   grid: Float64Array.of(8000 * RPM, 10000 * RPM, 29600 * RPM),
   weights: Float64Array.of(0.2, 0.5, 0.3),
+  nominalWeights: Float64Array.of(0.2, 0.5, 0.3),
+  motorSpread: 0.03,
+  cases: [],
+  bladePass: 3,
   warnings: [],
 };
 

@@ -9,6 +9,17 @@ import { parseFrame } from "../../../src/frame/read.ts";
 const ROTOR = 0.05;
 /** Speed in hover as a share of full speed. */
 export const HOVER = 0.2;
+/** Every force that the program assumes set to zero, motors turning alike: a case names its own. */
+export const STILL = {
+  balanceGrade: 0,
+  bladeDifference: 0,
+  thrustRipple: 0,
+  torqueRipple: 0,
+  thrustRippleDouble: 0,
+  torqueRippleDouble: 0,
+  motorSpread: 0,
+};
+
 /** The stiffest material a file may name, GPa. */
 const STIFFEST = 1e5;
 
@@ -95,7 +106,7 @@ export function block(
       cells: 4,
       speeds: { idle: speed(HOVER / 2), hover: speed(HOVER), full: speed(1) },
     },
-    excitation: { balanceGrade: 0, thrustRipple: 0, torqueRipple: 0, ...excitation },
+    excitation: { ...STILL, ...excitation },
     candidates: { deck: here("deck") },
   };
 }

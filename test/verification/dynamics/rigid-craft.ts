@@ -6,7 +6,7 @@
 import { analyse } from "../../../src/analyse.ts";
 import type { RankedCandidate } from "../../../src/ranking/types.ts";
 import { type Case, type Check, type Family, within } from "../case.ts";
-import { read } from "./block.ts";
+import { read, STILL } from "./block.ts";
 
 /** Turns/s; with 300 speeds evenly between them, every whole number of turns/s is one of them. */
 const LOWEST = 100;
@@ -82,7 +82,7 @@ function craft({ unbalance = "0 g mm", thrustRipple = "0 %", torqueRipple = "0 %
       cells: 4,
       speeds: { idle: turns(LOWEST), full: turns(FULL) },
     },
-    excitation: { balanceGrade: 0, unbalance, thrustRipple, torqueRipple },
+    excitation: { ...STILL, unbalance, thrustRipple, torqueRipple },
     flightMix: [
       { speed: turns(160), weight: 3 },
       { speed: turns(300), weight: 1 },
