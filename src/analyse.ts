@@ -16,12 +16,12 @@ import { buildMesh, isHeld } from "./mesh/build.ts";
 import type { Mesh } from "./mesh/types.ts";
 import { buildModel } from "./model/build.ts";
 import type { Model } from "./model/types.ts";
-import { type SolvedModes, solveEnoughModes } from "./modes/solve.ts";
+import { type SolvedModes, solveEnoughModes, solveModes } from "./modes/solve.ts";
 import type { Modes } from "./modes/types.ts";
 import { modeWarnings, reachWarning } from "./modes/warnings.ts";
 import { rank } from "./ranking/rank.ts";
 import type { Ranking } from "./ranking/types.ts";
-import { residualMotions } from "./response/residual.ts";
+import { type BareFrame, shakeBare } from "./response/bare-frame.ts";
 
 export interface AnalyseOptions {
   /** m; the file's, or one chosen from the plates' size, where not given */
@@ -106,10 +106,9 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
   const { analysis, solved } = solve(prepare(file, options), options);
   const { model, mesh, modes, excitation, mass } = analysis;
   if (!excitation) return analysis;
-  options.progress?.("shaking the frame at every motor speed");
-  const { factor, shift, rigidShapes } = solved;
-  const residuals = residualMotions(analysis.system, mesh, modes, model.rotors, factor, shift);
-  const input = { file, model, mesh, modes, rigidShapes, residuals, excitation, cg: mass.cg };
+  const { bareModel, bare } = bareFrame(analysis, solved, excitation, options);
+  options.progress?.("placing the stack everywhere");
+  const input = { file, model, mesh, modes, bareModel, bare, excitation, cg: mass.cg };
   const ranking = rank(input);
   const warnings = [
     ...analysis.warnings,
@@ -117,6 +116,32 @@ export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis
     ...(analysis.held ? [HELD] : []),
   ];
   return ranking ? { ...analysis, warnings, ranking } : { ...analysis, warnings };
+}
+
+/** The frame without its stack, shaken at every speed; the frame as drawn where it has none. */
+function bareFrame(
+  analysis: Analysis,
+  drawn: SolvedModes,
+  excitation: Excitation,
+  options: AnalyseOptions,
+): { bareModel: Model; bare: BareFrame } {
+  const { model, mesh } = analysis;
+  const rotors = model.rotors;
+  const shake = "shaking the frame at every motor speed";
+  const bodies = model.bodies.filter((b) => b.role !== "stack");
+  if (bodies.length === model.bodies.length) {
+    options.progress?.(shake);
+    const bare = shakeBare(mesh, analysis.system, drawn, rotors, excitation);
+    return { bareModel: model, bare };
+  }
+  options.progress?.("finding the natural frequencies without the stack");
+  const bareModel = { ...model, bodies };
+  const bareMesh = buildMesh(bareModel, mesh.size);
+  const system = assemble(bareMesh, bareModel);
+  const { cg } = massFromDrawing(bareModel, bareMesh);
+  const solved = solveModes(bareModel, bareMesh, system, cg, drawn.modes.lambda.length);
+  options.progress?.(shake);
+  return { bareModel, bare: shakeBare(bareMesh, system, solved, rotors, excitation) };
 }
 
 function solve(

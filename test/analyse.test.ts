@@ -21,7 +21,7 @@ describe("stages", () => {
     expect(told.length).toBeGreaterThanOrEqual(4);
     expect(new Set(told).size).toBe(told.length);
     expect(told[0]).toContain("mesh");
-    expect(told[told.length - 1]).toContain("shaking");
+    expect(told[told.length - 1]).toContain("placing");
   });
 
   test("prepare knows masses and speeds before any mode", () => {

@@ -7,6 +7,7 @@ import type { BodyPart } from "../model/types.ts";
 import { ALL_MOTIONS, addNode, addPart, nodeAt, TRANSLATIONS } from "./draft.ts";
 import { footOn, type Site } from "./fastening.ts";
 import { patchOn } from "./patch.ts";
+import { meshSeat } from "./stack.ts";
 import type { Patch } from "./types.ts";
 
 /**
@@ -63,6 +64,7 @@ export function meshBody(
     }
     return carry(node);
   }
+  if (hold.kind === "seat") return carry(meshSeat(site, body, hold, plate));
   if (hold.kind === "spread") return spread(site, body, hold.area, part, patch);
   if (hold.kind === "soft") {
     // The pad lies on the plate's face: the body's node sits there, not at the centre of gravity.

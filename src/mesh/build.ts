@@ -95,7 +95,7 @@ export function buildMesh(model: Model, size = model.meshSize ?? defaultMeshSize
   };
   const bodyNodes = model.bodies.map((b) => meshBody(site, b, armNode));
   for (const s of model.supports) meshSupport(site, s);
-  const ties = tieRows(draft);
+  const ties = [...tieRows(draft), ...draft.ties];
   checkConnected(draft, ties);
   return {
     size,

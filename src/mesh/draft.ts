@@ -8,6 +8,7 @@ import type {
   PadElement,
   Patch,
   SpringElement,
+  Tie,
 } from "./types.ts";
 
 export interface Draft {
@@ -19,6 +20,8 @@ export interface Draft {
   readonly pads: PadElement[];
   readonly masses: MassElement[];
   readonly rigidTies: RigidTie[];
+  /** further ties, written out as they are */
+  readonly ties: Tie[];
   readonly fixed: number[];
 }
 
@@ -43,6 +46,7 @@ export function emptyDraft(): Draft {
     pads: [],
     masses: [],
     rigidTies: [],
+    ties: [],
     fixed: [],
   };
 }

@@ -161,6 +161,7 @@ export function buildStack(bench: Workbench): BodyPart[] {
     });
     return [];
   }
+  const isolators = resolveIsolators(def.isolators, part.z + (side * part.thickness) / 2);
   return [
     {
       name: "stack",
@@ -170,7 +171,12 @@ export function buildStack(bench: Workbench): BodyPart[] {
       inertia: boxInertia(def.mass, ...(def.size as [number, number, number])),
       size: def.size,
       host: { kind: "plate", plate },
-      hold: { kind: "rigid", screws, footprint: def.holes.footprint },
+      hold: {
+        kind: "seat",
+        screws,
+        footprint: def.holes.footprint,
+        ...(isolators && { isolators }),
+      },
       note: "",
     },
   ];

@@ -148,6 +148,14 @@ export type Hold =
       readonly stiffness: readonly [number, number, number];
       readonly lossFactor: number;
     }
+  | {
+      /** a board on its screws: see mesh/seat.ts */
+      readonly kind: "seat";
+      readonly screws: readonly (readonly [number, number])[];
+      readonly footprint: number;
+      /** one at each screw, between plate and board; screwed down hard where absent */
+      readonly isolators?: Isolators;
+    }
   | { readonly kind: "direct" };
 
 export interface BodyPart {

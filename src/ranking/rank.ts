@@ -6,21 +6,16 @@ import type { FrameFile } from "../frame/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
-import { harmonics, type ResidualMotion } from "../response/harmonic.ts";
-import { gyroLevel } from "../response/reading.ts";
-import { boardSensor } from "../response/sensor.ts";
+import { type BareFrame, shiftedFrame } from "../response/bare-frame.ts";
+import { shiftedPlace } from "../response/place.ts";
+import { readPlace, rms } from "../response/reading.ts";
+import { type Assessed, assess } from "./assess.ts";
 import { candidatesOf } from "./candidates.ts";
+import { causesOf } from "./causes.ts";
 import { findCrossings } from "./crossings.ts";
 import { flagsOf, onFlaggedOverhang } from "./flags.ts";
 import { findOverhangs } from "./overhang.ts";
-import {
-  atSpeeds,
-  causesOf,
-  modalMotions,
-  type Scored,
-  scoreCandidate,
-  spectraOf,
-} from "./score.ts";
+import { atSpeeds, modalMotions, spectraOf } from "./score.ts";
 import type { Flag, RankedCandidate, Ranking } from "./types.ts";
 import { writeVerdict } from "./verdict.ts";
 
@@ -44,40 +39,38 @@ const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
 export interface RankInput {
   readonly file: FrameFile;
   readonly model: Model;
+  /** as drawn, with the stack where the file puts it */
   readonly mesh: Mesh;
   readonly modes: Modes;
-  readonly rigidShapes: readonly Float64Array[];
-  readonly residuals: readonly ResidualMotion[];
+  /** without the stack */
+  readonly bareModel: Model;
+  readonly bare: BareFrame;
   readonly excitation: Excitation;
   readonly cg: Vec3;
 }
 
 /** undefined when there is no place to rank. */
 export function rank(input: RankInput): Ranking | undefined {
-  const { file, model, mesh, modes, excitation } = input;
-  const h = harmonics(mesh, modes, input.rigidShapes, model.rotors, input.residuals, excitation);
+  const { file, model, mesh, modes, bare, excitation } = input;
   const overhangs = findOverhangs(model, mesh, modes, highestFrequency(excitation));
   const crossings = findCrossings(modes, excitation);
-  const scored = candidatesOf(file, model).flatMap((candidate) => {
-    const sensor = boardSensor(mesh, candidate);
-    return sensor ? [scoreCandidate(h, candidate, sensor)] : [];
-  });
+  const scored = assess(bare, candidatesOf(file, model));
   if (scored.length === 0) return undefined;
-  const avoid = (s: Scored) => onFlaggedOverhang(model, s.candidate, overhangs);
+  const avoid = (s: Assessed) => onFlaggedOverhang(model, s.candidate, overhangs);
   const kept = model.candidates.length > 0 ? scored : bestAndWorst(scored, avoid);
   const motions = modalMotions(
     modes,
-    kept.map((s) => s.sensor),
+    kept.map((s) => s.seat),
   );
   const flags = kept.map((s, i) =>
     flagsOf(model, s.candidate, overhangs, motions[i], crossings, leverOf(s, input.cg)),
   );
-  const shifted = shiftedLevels(input, kept);
+  const shifted = shiftedLevels(bare, kept);
   const { order, quietest, tied } = placesOf(kept, flags, shifted);
   const candidates = order.map((i, position): RankedCandidate => {
     const s = kept[i];
     const levels = shifted.map((level) => level[i]);
-    const spectra = spectraOf(h, s.reading);
+    const spectra = spectraOf(bare.h, s.reading);
     return {
       candidate: s.candidate,
       plate: model.plates[s.candidate.plate].name,
@@ -93,10 +86,10 @@ export function rank(input: RankInput): Ranking | undefined {
       fromCg: Math.hypot(...leverOf(s, input.cg)),
       fromCg3d: Math.hypot(...s.candidate.chip.map((v, k) => v - input.cg[k])),
       flags: flags[i],
-      causes: causesOf(h, modes, s.reading),
+      causes: causesOf(input.bareModel, bare, s.place),
       motion: motions[i],
       ...spectra,
-      ...atSpeeds(h, spectra.gyroTotal),
+      ...atSpeeds(bare.h, spectra.gyroTotal),
     };
   });
   return {
@@ -115,7 +108,7 @@ export function rank(input: RankInput): Ranking | undefined {
  * tie with the quietest by number of flags, then by the accelerometer.
  */
 function placesOf(
-  kept: readonly Scored[],
+  kept: readonly Assessed[],
   flags: readonly (readonly Flag[])[],
   shifted: readonly (readonly number[])[],
 ) {
@@ -135,7 +128,7 @@ function placesOf(
 
 const NOTES = [
   "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the motors never share a phase, so their powers add.",
-  "The stack's mass stays where the file puts it; each candidate reads the bare plate there, the board following its screws. No soft mount for the stack is in the figures.",
+  "Each candidate carries the stack's mass itself: the frame without it is solved once, and the stack joined to it at each place.",
   "Places that tie are put in order by the number of their flags, then by the accelerometer.",
   "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
 ];
@@ -147,24 +140,16 @@ const axes = (power: Float64Array): [number, number, number] => [
 ];
 
 /** The chip from the centre of gravity in plan, m. */
-const leverOf = ({ candidate: { chip } }: Scored, cg: Vec3) =>
+const leverOf = ({ candidate: { chip } }: Assessed, cg: Vec3) =>
   [chip[0] - cg[0], chip[1] - cg[1]] as const;
 
 /** Gyro level of every candidate (deg/s rms) with all natural frequencies shifted together. */
-function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {
+function shiftedLevels(bare: BareFrame, kept: readonly Assessed[]): number[][] {
   return SHIFTS.map((share) => {
     if (share === 0) return kept.map((s) => s.gyro);
-    const factor = (1 + share * FREQUENCY_BAND) ** 2;
-    const modes = { ...input.modes, lambda: input.modes.lambda.map((l) => l * factor) };
-    const h = harmonics(
-      input.mesh,
-      modes,
-      input.rigidShapes,
-      input.model.rotors,
-      input.residuals,
-      input.excitation,
-    );
-    return kept.map((s) => gyroLevel(h, s.terms));
+    const factor = 1 + share * FREQUENCY_BAND;
+    const frame = shiftedFrame(bare, factor);
+    return kept.map((s) => rms(readPlace(frame, shiftedPlace(s.place, factor)).gyroAxes));
   });
 }
 
@@ -172,13 +157,13 @@ function shiftedLevels(input: RankInput, kept: readonly Scored[]): number[][] {
  * The quietest places found, the quietest of each plate, the place as drawn, and the noisiest for
  * comparison; places to avoid come after all others.
  */
-function bestAndWorst(scored: readonly Scored[], avoid: (s: Scored) => boolean): Scored[] {
+function bestAndWorst(scored: readonly Assessed[], avoid: (s: Assessed) => boolean): Assessed[] {
   const sorted = [...scored].sort((a, b) => +avoid(a) - +avoid(b) || a.gyro - b.gyro);
   const perPlate = sorted.filter(
     (s, i) => sorted.findIndex((t) => t.candidate.plate === s.candidate.plate) === i,
   );
   const room = Math.max(LEAST_KEPT, KEPT - perPlate.length - 1);
-  const apart: Scored[] = [];
+  const apart: Assessed[] = [];
   for (const s of sorted) {
     const near = apart.some(
       (t) =>

@@ -1,77 +1,21 @@
-/** What each candidate reads over the flight mix, and what causes it. */
+/** How the modes move each place, and its levels against speed. */
 
-import type { Candidate } from "../model/types.ts";
+import { type Seat, seatMotion } from "../mesh/seat.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Harmonics } from "../response/harmonic.ts";
-import {
-  type Reading,
-  readTerms,
-  rms,
-  type SensorTerms,
-  sensorTerms,
-} from "../response/reading.ts";
-import { type Sensor, sense } from "../response/sensor.ts";
-import type { Cause, ModalMotion, OrderSpectrum } from "./types.ts";
+import type { Reading } from "../response/reading.ts";
+import type { ModalMotion, OrderSpectrum } from "./types.ts";
 
-/** Causes listed per candidate. */
-const CAUSES = 3;
-
-export interface Scored {
-  readonly candidate: Candidate;
-  readonly sensor: Sensor;
-  readonly terms: SensorTerms;
-  readonly reading: Reading;
-  readonly gyro: number;
-  readonly accel: number;
-}
-
-export function scoreCandidate(h: Harmonics, candidate: Candidate, sensor: Sensor): Scored {
-  const terms = sensorTerms(h, sensor);
-  const reading = readTerms(h, terms);
-  return {
-    candidate,
-    sensor,
-    terms,
-    reading,
-    gyro: rms(reading.gyroAxes),
-    accel: rms(reading.accelAxes),
-  };
-}
-
-/** The modes and orders with the largest shares of the gyro's noise power, each taken alone. */
-export function causesOf(h: Harmonics, modes: Modes, reading: Reading): Cause[] {
-  const all = reading.termPower.flatMap((power, order) =>
-    Array.from(power, (p, term) => ({ order, term, p })),
-  );
-  const total = all.reduce((s, c) => s + c.p, 0);
-  return all
-    .sort((a, b) => b.p - a.p)
-    .slice(0, CAUSES)
-    .filter((c) => c.p > 0)
-    .map(({ order, term, p }) => {
-      const force = h.orders[order];
-      const mode = modes.described[term];
-      const frequency = mode?.frequency ?? 0;
-      const speed = (2 * Math.PI * frequency) / force.order;
-      const { low, full } = h.excitation.speeds;
-      return {
-        mode: mode?.number ?? 0,
-        frequency,
-        modeName: mode?.name ?? "the whole craft moves as one",
-        order: force.name,
-        share: p / total,
-        met: speed >= low && speed <= full,
-        rpm: (frequency * 60) / force.order,
-      };
-    });
-}
-
-/** How much each mode turns and moves the chip, and the share of the liveliest candidate. */
-export function modalMotions(modes: Modes, sensors: readonly Sensor[]): ModalMotion[][] {
-  const motions = sensors.map((sensor) =>
+/**
+ * How much each mode turns and moves the chip, and the share of the liveliest candidate.
+ *
+ * @param seats of the chips
+ */
+export function modalMotions(modes: Modes, seats: readonly Seat[]): ModalMotion[][] {
+  const motions = seats.map((seat) =>
     modes.shapes.map((shape) => {
-      const s = sense(sensor, shape);
-      return { rotation: Math.hypot(s[0], s[1], s[2]), displacement: Math.hypot(s[3], s[4], s[5]) };
+      const u = seatMotion(seat, shape);
+      return { rotation: Math.hypot(u[3], u[4], u[5]), displacement: Math.hypot(u[0], u[1], u[2]) };
     }),
   );
   const largest = modes.shapes.map((_, k) => ({

@@ -19,10 +19,14 @@ export interface Flag {
 
 /** A mode and order that cause part of a candidate's gyro noise. */
 export interface Cause {
-  /** number of the mode, 1..; 0 = the whole craft moves as one */
+  /** number among the modes with the stack at this place, 1..; 0 = the whole craft moves as one */
   readonly mode: number;
   readonly frequency: number;
   readonly modeName: string;
+  /** parts that hold most of its strain energy, largest first */
+  readonly parts: readonly { readonly name: string; readonly share: number }[];
+  /** what would move the mode, or "" */
+  readonly remedy: string;
   readonly order: string;
   /** whether the order meets the mode within the speeds considered; else it only comes near */
   readonly met: boolean;

@@ -13,10 +13,15 @@ import type { Excitation, OrderForce } from "../excitation/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
-import { modalForce, ofUnitAmplitude, type RotorLoads, rotorLoads } from "./load.ts";
-
-/** Static motion of the mesh by the modes left out, for the unit loads of one rotor. */
-export type ResidualMotion = Readonly<Record<keyof RotorLoads, Float64Array>>;
+import {
+  modalForce,
+  ofUnitAmplitude,
+  ROTOR_LOADS,
+  type RotorLoadName,
+  type RotorLoads,
+  rotorLoads,
+} from "./load.ts";
+import type { ResidualMotion } from "./residual.ts";
 
 /** Modal amplitudes of one order of one rotor over all speeds. */
 export interface ModalResponse {
@@ -35,7 +40,11 @@ export interface Harmonics {
   readonly orders: readonly OrderForce[];
   readonly rotors: readonly Rotor[];
   readonly residuals: readonly ResidualMotion[];
+  /** modal force of each rotor's unit loads on every term */
+  readonly loads: readonly Readonly<Record<RotorLoadName, Float64Array>>[];
   readonly excitation: Excitation;
+  /** lambda (1 + i eta) - omega^2 of a term, real and imaginary part */
+  readonly dynamic: (term: number, omega2: number) => readonly [re: number, im: number];
 }
 
 export function harmonics(
@@ -47,15 +56,19 @@ export function harmonics(
   excitation: Excitation,
 ): Harmonics {
   const shapes = [...modes.shapes, ...rigidShapes];
-  const loads = rotors.map((r) => rotorLoads(mesh, r));
+  const dynamic = (term: number, omega2: number): readonly [number, number] => {
+    if (term >= modes.lambda.length) return [-omega2, 0];
+    const lambda = modes.lambda[term];
+    return [lambda - omega2, lambda * modes.described[term].lossFactor];
+  };
+  const loads = rotors.map((r) => modalLoads(shapes, rotorLoads(mesh, r)));
   const responses = excitation.orders.flatMap((force, order) =>
     rotors.map((rotor, r) => ({
       order,
       rotor: r,
       ...amplitudes(
-        modes,
-        shapes,
-        complexLoad(shapes, loads[r], force, rotor.spin),
+        dynamic,
+        ofUnitAmplitude(force.kind, rotor.spin, (name) => loads[r][name]),
         force,
         excitation.grid,
       ),
@@ -68,40 +81,33 @@ export function harmonics(
     orders: excitation.orders,
     rotors,
     residuals,
+    loads,
     excitation,
+    dynamic,
   };
 }
 
-/** Modal forces of a unit amplitude of an order. */
-function complexLoad(
-  shapes: readonly Float64Array[],
-  loads: RotorLoads,
-  { kind }: OrderForce,
-  spin: 1 | -1,
-) {
-  return ofUnitAmplitude(kind, spin, (load) =>
-    Float64Array.from(shapes, (s) => modalForce(s, loads[load])),
-  );
+/** Modal forces of the rotor's unit loads. */
+function modalLoads(shapes: readonly Float64Array[], loads: RotorLoads) {
+  return Object.fromEntries(
+    ROTOR_LOADS.map((name) => [name, Float64Array.from(shapes, (s) => modalForce(s, loads[name]))]),
+  ) as Record<RotorLoadName, Float64Array>;
 }
 
 function amplitudes(
-  modes: Modes,
-  shapes: readonly Float64Array[],
-  f: { re: Float64Array; im: Float64Array },
+  dynamic: Harmonics["dynamic"],
+  f: { readonly re: Float64Array; readonly im: Float64Array },
   force: OrderForce,
   grid: Float64Array,
 ) {
-  const terms = shapes.length;
-  const elastic = modes.lambda.length;
+  const terms = f.re.length;
   const re = new Float64Array(grid.length * terms);
   const im = new Float64Array(grid.length * terms);
   for (let s = 0; s < grid.length; s++) {
     const omega = force.order * grid[s];
     const A = force.coefficient * grid[s] ** 2;
     for (let t = 0; t < terms; t++) {
-      const lambda = t < elastic ? modes.lambda[t] : 0;
-      const eta = t < elastic ? modes.described[t].lossFactor : 0;
-      const [dr, di] = [lambda - omega * omega, lambda * eta];
+      const [dr, di] = dynamic(t, omega * omega);
       const scale = A / (dr * dr + di * di);
       re[s * terms + t] = scale * (f.re[t] * dr + f.im[t] * di); // f / (dr + i di)
       im[s * terms + t] = scale * (f.im[t] * dr - f.re[t] * di);

@@ -20,6 +20,16 @@ export interface RotorLoads {
   readonly momentY: NodeLoad;
 }
 
+export type RotorLoadName = keyof RotorLoads;
+export const ROTOR_LOADS: readonly RotorLoadName[] = [
+  "sideX",
+  "sideY",
+  "thrust",
+  "torque",
+  "momentX",
+  "momentY",
+];
+
 export function rotorLoads(mesh: Mesh, rotor: Rotor): RotorLoads {
   const node = mesh.armTips[rotor.arm];
   const r = [0, 1, 2].map((i) => rotor.position[i] - mesh.xyz[3 * node + i]);

@@ -2,14 +2,18 @@
 
 import type { Factor } from "../linalg/factorise.ts";
 import { dot, multiply } from "../linalg/product.ts";
-import { solveInPlace } from "../linalg/solve.ts";
+import { inverseGrams, solveInPlace } from "../linalg/solve.ts";
 import type { System } from "../matrices/assemble.ts";
 import { expand, project } from "../matrices/reduction.ts";
+import type { Seat } from "../mesh/seat.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
+import type { SolvedModes } from "../modes/solve.ts";
 import type { Modes } from "../modes/types.ts";
-import type { ResidualMotion } from "./harmonic.ts";
-import { type NodeLoad, rotorLoads } from "./load.ts";
+import { ROTOR_LOADS, type RotorLoadName, rotorLoads } from "./load.ts";
+
+/** Static motion of the mesh by the modes left out, for each unit load of one rotor. */
+export type ResidualMotion = Readonly<Record<RotorLoadName, Float64Array>>;
 
 /**
  * Motion of the mesh by the modes left out, for the unit loads of every rotor.
@@ -28,7 +32,10 @@ export function residualMotions(
   shift: number,
 ): ResidualMotion[] {
   const n = system.reduction.n;
-  const loads = rotors.flatMap((r) => Object.values(rotorLoads(mesh, r)) as NodeLoad[]);
+  const loads = rotors.flatMap((r) => {
+    const all = rotorLoads(mesh, r);
+    return ROTOR_LOADS.map((name) => all[name]);
+  });
   const x = new Float64Array(n * loads.length);
   const f = loads.map(({ node, force }) =>
     project(
@@ -37,11 +44,7 @@ export function residualMotions(
       force,
     ),
   );
-  const massRigid = modes.rigid.map((r) => {
-    const out = new Float64Array(n);
-    multiply(out, system.M, r);
-    return out;
-  });
+  const massRigid = massTimesRigid(system, modes);
   f.forEach((load, k) => {
     const b = x.subarray(k * n, (k + 1) * n);
     b.set(load);
@@ -62,18 +65,86 @@ export function residualMotions(
     });
     return expand(system.reduction, u);
   });
-  // in the order of the unit loads in `rotorLoads`
-  return rotors.map((_, r) => ({
-    sideX: motions[6 * r],
-    sideY: motions[6 * r + 1],
-    thrust: motions[6 * r + 2],
-    torque: motions[6 * r + 3],
-    momentX: motions[6 * r + 4],
-    momentY: motions[6 * r + 5],
-  }));
+  return rotors.map(
+    (_, r) =>
+      Object.fromEntries(
+        ROTOR_LOADS.map((name, i) => [name, motions[ROTOR_LOADS.length * r + i]]),
+      ) as ResidualMotion,
+  );
+}
+
+/** M r of every rigid-body motion that is free. */
+function massTimesRigid({ M, reduction }: System, { rigid }: Modes): Float64Array[] {
+  return rigid.map((r) => {
+    const out = new Float64Array(reduction.n);
+    multiply(out, M, r);
+    return out;
+  });
 }
 
 /** out -= c a */
 function subtract(out: Float64Array, a: Float64Array, c: number): void {
   for (let i = 0; i < out.length; i++) out[i] -= c * a[i];
+}
+
+/** Seats taken through the factor together: their columns fill the blocks of four. */
+const TOGETHER = 8;
+
+/**
+ * How far the modes left out let each seat give way to forces on it: B (K - sigma M)^-1 B' less the
+ * share of the rigid motions and of the modes that are known, 6 x 6 row-major (m/N, rad/N, rad/(N m)), B the rows of the seat.
+ *
+ * @param psi per seat its motion in every elastic mode, then every rigid one (6 x terms, row-major)
+ */
+export function seatFlexibility(
+  system: System,
+  { modes, factor, shift }: Pick<SolvedModes, "modes" | "factor" | "shift">,
+  seats: readonly Seat[],
+  psi: readonly Float64Array[],
+): Float64Array[] {
+  const { reduction } = system;
+  const { n } = reduction;
+  const elastic = modes.lambda.length;
+  const massRigid = massTimesRigid(system, modes);
+  const found: Float64Array[] = [];
+  for (let first = 0; first < seats.length; first += TOGETHER) {
+    const some = seats.slice(first, first + TOGETHER);
+    const X = new Float64Array(6 * n * some.length);
+    some.forEach(({ dofs, rows }, k) => {
+      for (let d = 0; d < 6; d++) {
+        const row = rows.subarray(d * dofs.length, (d + 1) * dofs.length);
+        const x = X.subarray((6 * k + d) * n, (6 * k + d + 1) * n);
+        x.set(project(reduction, dofs, row));
+        // Rigid motions out before the solution: sigma is so close to zero that they would drown the rest.
+        const own = psi[first + k];
+        const terms = own.length / 6;
+        massRigid.forEach((r, j) => {
+          subtract(x, r, own[d * terms + elastic + j]);
+        });
+      }
+    });
+    const grams = inverseGrams(factor, X, 6 * some.length, 6);
+    some.forEach((_, k) => {
+      const F = grams.slice(36 * k, 36 * k + 36);
+      const own = psi[first + k];
+      const terms = own.length / 6;
+      for (let t = 0; t < elastic; t++) subtractOuter(F, own, t, terms, modes.lambda[t] - shift);
+      found.push(F);
+    });
+  }
+  return found;
+}
+
+/** F -= psi psi' / c, psi the column t of a matrix of 6 rows */
+function subtractOuter(
+  F: Float64Array,
+  psi: Float64Array,
+  t: number,
+  terms: number,
+  c: number,
+): void {
+  for (let i = 0; i < 6; i++) {
+    const a = psi[i * terms + t] / c;
+    for (let j = 0; j < 6; j++) F[6 * i + j] -= a * psi[j * terms + t];
+  }
 }

@@ -207,9 +207,10 @@ test("the chief cause is the mode at whose crossing the spectrum peaks", () => {
   const [best] = ranking?.candidates ?? [];
   const [cause] = best.causes;
   const mode = modes.described[cause.mode - 1];
-  expect(cause.frequency).toBe(mode.frequency);
+  // the stack stays where it is drawn, joined to the frame by its modes
+  expect(cause.frequency / mode.frequency).toBeCloseTo(1, 6);
   const order = excitation?.orders.find((o) => o.name === cause.order)?.order ?? 0;
-  expect(cause.rpm).toBeCloseTo((60 * mode.frequency) / order, 9);
+  expect(cause.rpm).toBeCloseTo((60 * cause.frequency) / order, 9);
   // the spectrum of that order peaks there
   const spectrum = best.spectra.find((s) => s.order === cause.order)?.gyro ?? new Float64Array(0);
   const grid = excitation?.grid ?? new Float64Array(0);
@@ -237,7 +238,8 @@ test("a cause at blade pass is met at a third of its frequency", () => {
   const [best] = ranking?.candidates ?? [];
   for (const cause of best.causes.filter((c) => c.mode > 0)) {
     expect(cause.order).toBe("blade pass");
-    expect(cause.rpm).toBeCloseTo((60 * modes.described[cause.mode - 1].frequency) / 3, 9);
+    expect(cause.rpm).toBeCloseTo((60 * cause.frequency) / 3, 9);
+    expect(modes.described[cause.mode - 1].frequency / cause.frequency).toBeCloseTo(1, 6);
   }
   expect(best.causes.some((c) => c.mode > 0)).toBe(true);
 });

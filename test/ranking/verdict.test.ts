@@ -61,6 +61,8 @@ function ranked(made: readonly Made[]): RankedCandidate[] {
         modeName: "arms flap, all together",
         order: "unbalance",
         share: 0.62,
+        parts: [],
+        remedy: "",
         met: true,
         rpm: 10884,
       },

@@ -8,13 +8,12 @@ import { solveInPlace } from "../../src/linalg/solve.ts";
 import { combine } from "../../src/linalg/sparse.ts";
 import { analysePattern } from "../../src/linalg/symbolic.ts";
 import { expand, restrict } from "../../src/matrices/reduction.ts";
+import { seatMotion as sense } from "../../src/mesh/seat.ts";
 import { describeModes } from "../../src/modes/describe.ts";
 import { harmonics } from "../../src/response/harmonic.ts";
-import { readSensor } from "../../src/response/reading.ts";
-import { sense } from "../../src/response/sensor.ts";
 import { crossFrame } from "../modes/toys.ts";
 import { type Complex, type Dense, denseSystem, directMotions, rotorForce } from "./direct.ts";
-import { ALL, type Shaken, shake, withoutResiduals } from "./pipeline.ts";
+import { ALL, readSensor, type Shaken, shake, withoutResiduals } from "./pipeline.ts";
 
 const DEGREE = Math.PI / 180;
 const G = 9.80665;
@@ -51,8 +50,8 @@ function directPower(s: Shaken, solve: Solver, order: number, at: number) {
     for (const { re, im } of motions) {
       const [a, b] = [sense(sensor, re), sense(sensor, im)];
       for (let i = 0; i < 3; i++) {
-        gyro += ((omega / DEGREE) ** 2 * (a[i] ** 2 + b[i] ** 2)) / 2;
-        accel += ((omega ** 2 / G) ** 2 * (a[i + 3] ** 2 + b[i + 3] ** 2)) / 2;
+        accel += ((omega ** 2 / G) ** 2 * (a[i] ** 2 + b[i] ** 2)) / 2;
+        gyro += ((omega / DEGREE) ** 2 * (a[i + 3] ** 2 + b[i + 3] ** 2)) / 2;
       }
     }
     return { gyro, accel };

@@ -4,10 +4,13 @@ import { type AnalyseOptions, type Prepared, prepare } from "../../src/analyse.t
 import type { Excitation } from "../../src/excitation/types.ts";
 import type { FrameFile } from "../../src/frame/types.ts";
 import { assemble, type System } from "../../src/matrices/assemble.ts";
+import { type Seat, seatOf } from "../../src/mesh/seat.ts";
 import { type SolvedModes, solveModes } from "../../src/modes/solve.ts";
-import { type Harmonics, harmonics, type ResidualMotion } from "../../src/response/harmonic.ts";
-import { residualMotions } from "../../src/response/residual.ts";
-import { boardSensor, type Sensor } from "../../src/response/sensor.ts";
+import { type Harmonics, harmonics } from "../../src/response/harmonic.ts";
+import { readingPoint } from "../../src/response/place.ts";
+import { type Reading, readPlace } from "../../src/response/reading.ts";
+import { type ResidualMotion, residualMotions } from "../../src/response/residual.ts";
+import { packHarmonics } from "../../src/response/shaken.ts";
 
 export interface Shaken extends Prepared {
   readonly excitation: Excitation;
@@ -16,7 +19,7 @@ export interface Shaken extends Prepared {
   readonly residuals: readonly ResidualMotion[];
   readonly h: Harmonics;
   /** of the model's candidates */
-  readonly sensors: readonly Sensor[];
+  readonly sensors: readonly Seat[];
 }
 
 /** All modes there are. */
@@ -32,11 +35,16 @@ export function shake(file: FrameFile, options: AnalyseOptions = {}): Shaken {
   const residuals = residualMotions(system, mesh, modes, model.rotors, factor, shift);
   const h = harmonics(mesh, modes, rigidShapes, model.rotors, residuals, excitation);
   const sensors = model.candidates.map((c) => {
-    const sensor = boardSensor(mesh, c);
+    const sensor = seatOf(mesh.grids[c.plate], c.holes, c.footprint, c.chip);
     if (!sensor) throw new Error(`"${c.name}" has no plate under it`);
     return sensor;
   });
   return { ...prepared, excitation, system, solved, residuals, h, sensors };
+}
+
+/** What a chip without a stack's mass reads. */
+export function readSensor(h: Harmonics, seat: Seat): Reading {
+  return readPlace({ h, motions: packHarmonics(h) }, readingPoint(h, seat));
 }
 
 /** The same without the modes left out. */

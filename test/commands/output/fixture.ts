@@ -130,10 +130,22 @@ function ranked(
         modeName: "x",
         order: "unbalance",
         share: 0.9,
+        parts: [],
+        remedy: "",
         rpm: 7884,
         met: false,
       },
-      { mode: 0, frequency: 0, modeName: "y", order: "unbalance", share: 0.1, rpm: 0, met: false },
+      {
+        mode: 0,
+        frequency: 0,
+        modeName: "y",
+        order: "unbalance",
+        share: 0.1,
+        parts: [],
+        remedy: "",
+        rpm: 0,
+        met: false,
+      },
     ],
     motion: [
       {

@@ -51,6 +51,16 @@ export const deck = (z: number) => ({
 /** A place for a board on a plate. */
 export const here = (plate: string) => ({ plate, at: [0, 0], holes: { spacing: "20 mm" } });
 
+/** A board of no weight at a place, so that the places read the bare structure. */
+export const feather = (at: readonly [x: number, y: number]) => ({
+  mass: "1e-6 g",
+  size: [20, 20, 4],
+  plate: "deck",
+  at,
+  height: "8 mm",
+  holes: { spacing: "20 mm" },
+});
+
 /**
  * A deck with an arm and a motor at its end.
  *
@@ -107,6 +117,7 @@ export function block(
       speeds: { idle: speed(HOVER / 2), hover: speed(HOVER), full: speed(1) },
     },
     excitation: { ...STILL, ...excitation },
+    stack: feather([0, 0]),
     candidates: { deck: here("deck") },
   };
 }

@@ -1,8 +1,7 @@
 /** Peaks and half-power points found by sweeping our own response, as one reads them off a plot. */
 
 import { harmonics } from "../../../src/response/harmonic.ts";
-import { readSensor } from "../../../src/response/reading.ts";
-import { shake } from "../../response/pipeline.ts";
+import { readSensor, shake } from "../../response/pipeline.ts";
 import { type Check, type Family, within } from "../case.ts";
 import { TEN_HERTZ } from "./block.ts";
 import { undampedBlock } from "./oscillator.ts";

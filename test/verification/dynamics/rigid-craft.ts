@@ -6,7 +6,7 @@
 import { analyse } from "../../../src/analyse.ts";
 import type { RankedCandidate } from "../../../src/ranking/types.ts";
 import { type Case, type Check, type Family, within } from "../case.ts";
-import { read, STILL } from "./block.ts";
+import { feather, read, STILL } from "./block.ts";
 
 /** Turns/s; with 300 speeds evenly between them, every whole number of turns/s is one of them. */
 const LOWEST = 100;
@@ -87,6 +87,7 @@ function craft({ unbalance = "0 g mm", thrustRipple = "0 %", torqueRipple = "0 %
       { speed: turns(160), weight: 3 },
       { speed: turns(300), weight: 1 },
     ],
+    stack: feather([12, 7]),
     candidates: {
       board: { plate: "deck", at: [12, 7], height: 8, holes: { spacing: "20 mm" } },
     },

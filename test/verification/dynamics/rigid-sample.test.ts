@@ -44,7 +44,9 @@ function stiffened(file: FrameFile, factor: number): FrameFile {
 const read = readFrame("frames/five-inch.jsonc");
 /** Without twice blade pass, where bending shows four times as much. */
 const excitation = { ...read.excitation, thrustRippleDouble: 0, torqueRippleDouble: 0 };
-const sample = { ...read, excitation };
+/** A stack that weighs something would take its inertia with it from place to place. */
+const stack = read.stack && { ...read.stack, mass: 1e-9 };
+const sample = { ...read, excitation, ...(stack && { stack }) };
 
 function candidatesOf(file: FrameFile): readonly RankedCandidate[] {
   const { ranking } = analyse(file, { meshSize: 9e-3, modes: 40 });

@@ -6,11 +6,11 @@ import { describe, expect, test } from "vitest";
 import { rigidMotions } from "../../src/matrices/rigid.ts";
 import { buildMesh } from "../../src/mesh/build.ts";
 import { patchOn } from "../../src/mesh/patch.ts";
+import { type Seat, seatMotion, seatOf } from "../../src/mesh/seat.ts";
 import type { Mesh } from "../../src/mesh/types.ts";
 import { buildModel } from "../../src/model/build.ts";
 import { disc } from "../../src/model/polygon.ts";
 import type { Candidate } from "../../src/model/types.ts";
-import { boardSensor, sense } from "../../src/response/sensor.ts";
 import { frameOf, metal } from "../modes/toys.ts";
 
 const OUTLINE = [
@@ -66,10 +66,12 @@ const { model, mesh } = build({
   "half off": { plate: "high", at: [54, 0], holes: { spacing: 24, footprint: 5 } },
 });
 
-function sensorOf(m: Mesh, c: Candidate) {
-  const sensor = boardSensor(m, c);
-  if (!sensor) throw new Error("no plate there");
-  return sensor;
+const at = (m: Mesh, c: Candidate) => seatOf(m.grids[c.plate], c.holes, c.footprint, c.chip);
+
+function seatAt(m: Mesh, c: Candidate): Seat {
+  const seat = at(m, c);
+  if (!seat) throw new Error("no plate there");
+  return seat;
 }
 
 /** Screw heads that meet the plate. */
@@ -82,7 +84,7 @@ function heads(m: Mesh, c: Candidate) {
 
 describe("a rigid motion is read exactly", () => {
   test.each(model.candidates.map((c) => [c.name, c] as const))("at %s", (_, c) => {
-    const sensor = sensorOf(mesh, c);
+    const seat = seatAt(mesh, c);
     const motion = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), {
       minLength: 6,
       maxLength: 6,
@@ -92,8 +94,8 @@ describe("a rigid motion is read exactly", () => {
         const R = rigidMotions(mesh, [0, 0, 0]);
         const u = R[0].map((_, i) => [tx, ty, tz, p, q, r].reduce((s, a, k) => s + a * R[k][i], 0));
         const [x, y, z] = c.chip;
-        const expected = [p, q, r, tx + q * z - r * y, ty + r * x - p * z, tz + p * y - q * x];
-        sense(sensor, u).forEach((v, i) => {
+        const expected = [tx + q * z - r * y, ty + r * x - p * z, tz + p * y - q * x, p, q, r];
+        seatMotion(seat, u).forEach((v, i) => {
           expect(v).toBeCloseTo(expected[i], 11);
         });
       }),
@@ -138,8 +140,8 @@ describe("a plate that bends", () => {
       const [tx, ty, tz, p, q, r] = x;
       const [cx, cy, cz] = c.chip;
       const chip = [tx + q * cz - r * cy, ty + r * cx - p * cz, tz + p * cy - q * cx];
-      sense(sensorOf(mesh, c), wild).forEach((v, i) => {
-        expect(v).toBeCloseTo([p, q, r, ...chip][i], 11);
+      seatMotion(seatAt(mesh, c), wild).forEach((v, i) => {
+        expect(v).toBeCloseTo([...chip, p, q, r][i], 11);
       });
     },
   );
@@ -153,7 +155,7 @@ describe("a plate that bends", () => {
       u[6 * n + 2] = (curvature * x * x) / 2;
       u[6 * n + 4] = -curvature * x; // ry = -dw/dx
     }
-    const [rx, ry, rz] = sense(sensorOf(mesh, c), u);
+    const [, , , rx, ry, rz] = seatMotion(seatAt(mesh, c), u);
     // the field under a head is taken as bilinear between grid points: not quite a parabola
     expect(ry / (-curvature * c.x)).toBeCloseTo(1, 2);
     expect(Math.hypot(rx, rz)).toBeLessThan(1e-9);
@@ -168,5 +170,5 @@ test("with no plate under it there is no reading", () => {
     y: 0.5,
     holes: c.holes.map(([x, y]) => [x + 0.5, y + 0.5] as const),
   };
-  expect(boardSensor(mesh, away)).toBeUndefined();
+  expect(at(mesh, away)).toBeUndefined();
 });

@@ -1,0 +1,117 @@
+/**
+ * Product of a matrix of few rows with a wide one that many such products share.
+ *
+ * The wide one is packed four columns at a time, so that the inner loop reads it in the order in which
+ * it lies in memory.
+ */
+
+/** Columns side by side in a panel. */
+const WIDE = 4;
+/** Rows taken together; twelve sums are as many as stay in registers. */
+const ROWS = 3;
+
+/** A matrix of `terms` x `columns` in panels: entry (t, c) at WIDE (terms floor(c / WIDE) + t) + c mod WIDE. */
+export interface Panels {
+  readonly terms: number;
+  readonly columns: number;
+  readonly values: Float64Array;
+}
+
+/** @param entry of the matrix at term and column */
+export function packPanels(
+  terms: number,
+  columns: number,
+  entry: (term: number, column: number) => number,
+): Panels {
+  const count = Math.ceil(columns / WIDE);
+  const values = new Float64Array(count * terms * WIDE);
+  for (let c = 0; c < columns; c++) {
+    const start = Math.floor(c / WIDE) * terms * WIDE + (c % WIDE);
+    for (let t = 0; t < terms; t++) values[start + WIDE * t] = entry(t, c);
+  }
+  return { terms, columns, values };
+}
+
+/** How many numbers `multiplyPanels` writes for so many rows. */
+export function productSize(rows: number, { columns }: Panels): number {
+  return rows * WIDE * Math.ceil(columns / WIDE);
+}
+
+/**
+ * out := A B, row after row; a row takes `productSize(1, B)` numbers, the last few of which may be
+ * beyond the columns.
+ *
+ * @param A rows x terms, row-major; rows a multiple of three
+ */
+export function multiplyPanels(out: Float64Array, A: Float64Array, B: Panels): void {
+  const { terms, values } = B;
+  const rows = A.length / terms;
+  if (rows % ROWS !== 0) throw new RangeError(`${rows} rows, not a multiple of ${ROWS}`);
+  const stride = productSize(1, B);
+  for (let c = 0, panel = 0; c < stride; c += WIDE, panel += WIDE * terms) {
+    for (let r = 0; r < rows; r += ROWS)
+      threeRows(out, r * stride + c, stride, A, r * terms, values, panel, terms);
+  }
+}
+
+/** Three rows times four columns. */
+function threeRows(
+  out: Float64Array,
+  o: number,
+  stride: number,
+  A: Float64Array,
+  a: number,
+  B: Float64Array,
+  b: number,
+  terms: number,
+): void {
+  let p0 = 0;
+  let p1 = 0;
+  let p2 = 0;
+  let p3 = 0;
+  let q0 = 0;
+  let q1 = 0;
+  let q2 = 0;
+  let q3 = 0;
+  let r0 = 0;
+  let r1 = 0;
+  let r2 = 0;
+  let r3 = 0;
+  const a2 = a + terms;
+  const a3 = a2 + terms;
+  for (let t = 0, k = b; t < terms; t++, k += WIDE) {
+    const x = A[a + t];
+    const y = A[a2 + t];
+    const z = A[a3 + t];
+    const b0 = B[k];
+    const b1 = B[k + 1];
+    const b2 = B[k + 2];
+    const b3 = B[k + 3];
+    p0 += x * b0;
+    p1 += x * b1;
+    p2 += x * b2;
+    p3 += x * b3;
+    q0 += y * b0;
+    q1 += y * b1;
+    q2 += y * b2;
+    q3 += y * b3;
+    r0 += z * b0;
+    r1 += z * b1;
+    r2 += z * b2;
+    r3 += z * b3;
+  }
+  out[o] = p0;
+  out[o + 1] = p1;
+  out[o + 2] = p2;
+  out[o + 3] = p3;
+  const o2 = o + stride;
+  out[o2] = q0;
+  out[o2 + 1] = q1;
+  out[o2 + 2] = q2;
+  out[o2 + 3] = q3;
+  const o3 = o2 + stride;
+  out[o3] = r0;
+  out[o3 + 1] = r1;
+  out[o3 + 2] = r2;
+  out[o3 + 3] = r3;
+}

@@ -1,0 +1,141 @@
+/**
+ * The seat of a board: how its screws let it move with the plate.
+ *
+ * The board follows the rigid motion that fits the mean motion under each screw head best (least
+ * squares). It loads the plate through the same weights, hence adds mass but no stiffness: a board of
+ * glass fibre 1.6 mm thick on posts is several times softer in bending than the plate under it, so the
+ * plate goes on bending between the screws.
+ */
+
+import { disc } from "../model/polygon.ts";
+import type { Vec3 } from "../model/types.ts";
+import { patchOn } from "./patch.ts";
+import type { Patch, PlateGrid } from "./types.ts";
+
+/** The rigid motion ux uy uz rx ry rz of a point fixed to the board, from the mesh's unknowns. */
+export interface Seat {
+  /** unknowns of the mesh that matter (size m) */
+  readonly dofs: Int32Array;
+  /** 6 x m row-major */
+  readonly rows: Float64Array;
+}
+
+/** Corners of the polygon that stands for a round screw head, and for the round patch under a board. */
+const HEAD_CORNERS = 12;
+const BOARD_CORNERS = 16;
+
+/**
+ * Screws that miss the plate do not count; with fewer than three left the board takes the mean motion
+ * of the plate under it.
+ *
+ * @param screws centres of the holes, m
+ * @param footprint diameter of a screw head, m
+ * @param point of the board whose motion is wanted, m
+ * @returns undefined when there is no plate under the board at all
+ */
+export function seatOf(
+  grid: PlateGrid,
+  screws: readonly (readonly [number, number])[],
+  footprint: number,
+  point: Vec3,
+): Seat | undefined {
+  const heads = screws.flatMap(([x, y]) => {
+    const patch = patchOn(grid, disc(x, y, footprint, HEAD_CORNERS));
+    return patch ? [patch] : [];
+  });
+  if (heads.length >= 3) return fitted(heads, point);
+  const [cx, cy] = [0, 1].map((i) => screws.reduce((sum, s) => sum + s[i], 0) / screws.length);
+  const span = Math.max(...screws.map(([x, y]) => Math.hypot(x - cx, y - cy)));
+  const under = patchOn(grid, disc(cx, cy, 2 * span, BOARD_CORNERS));
+  return under && averaged(under, point);
+}
+
+/** Least-squares rigid motion of the points: t = mean of t_i, theta = J^-1 sum d_i x t_i. */
+function fitted(heads: readonly Patch[], point: Vec3): Seat {
+  const n = heads.length;
+  const mean = [0, 1, 2].map((i) => heads.reduce((s, p) => s + p.centre[i], 0) / n);
+  const d = heads.map((p) => p.centre.map((v, i) => v - mean[i]));
+  const sum = (f: (d: number[]) => number) => d.reduce((s, v) => s + f(v), 0);
+  const [xx, yy, xy] = [sum((v) => v[0] ** 2), sum((v) => v[1] ** 2), sum((v) => v[0] * v[1])];
+  const det = xx * yy - xy * xy;
+  const r = point.map((v, i) => v - mean[i]);
+  const columns = new Map<number, Float64Array>();
+  heads.forEach((p, s) => {
+    const [dx, dy] = d[s];
+    for (let k = 0; k < p.nodes.length; k++) {
+      for (let m = 0; m < 3; m++) {
+        const w = p.weights[k];
+        const t = [0, 0, 0];
+        t[m] = w / n;
+        // d x t for a unit motion along m, the screws being in one plane (dz = 0)
+        const turn = [
+          m === 2 ? w * dy : 0,
+          m === 2 ? -w * dx : 0,
+          m === 1 ? w * dx : m === 0 ? -w * dy : 0,
+        ];
+        // J = [yy, -xy; -xy, xx] for rx and ry, xx + yy for rz
+        const theta = [
+          (xx * turn[0] + xy * turn[1]) / det,
+          (xy * turn[0] + yy * turn[1]) / det,
+          turn[2] / (xx + yy),
+        ];
+        addColumn(columns, 6 * p.nodes[k] + m, atPoint(t, theta, r));
+      }
+    }
+  });
+  return compress(columns);
+}
+
+/** Mean translation and rotation of the plate under the board. */
+function averaged(under: Patch, point: Vec3): Seat {
+  const r = point.map((v, i) => v - under.centre[i]);
+  const columns = new Map<number, Float64Array>();
+  for (let k = 0; k < under.nodes.length; k++) {
+    for (let m = 0; m < 6; m++) {
+      const motion = [0, 0, 0, 0, 0, 0];
+      motion[m] = under.weights[k];
+      addColumn(columns, 6 * under.nodes[k] + m, atPoint(motion.slice(0, 3), motion.slice(3), r));
+    }
+  }
+  return compress(columns);
+}
+
+/** (t + theta x r, theta) */
+function atPoint(t: readonly number[], theta: readonly number[], r: readonly number[]): number[] {
+  return [
+    t[0] + theta[1] * r[2] - theta[2] * r[1],
+    t[1] + theta[2] * r[0] - theta[0] * r[2],
+    t[2] + theta[0] * r[1] - theta[1] * r[0],
+    ...theta,
+  ];
+}
+
+function addColumn(columns: Map<number, Float64Array>, dof: number, values: readonly number[]) {
+  const column = columns.get(dof) ?? new Float64Array(6);
+  values.forEach((v, i) => {
+    column[i] += v;
+  });
+  columns.set(dof, column);
+}
+
+function compress(columns: ReadonlyMap<number, Float64Array>): Seat {
+  const dofs = Int32Array.from([...columns.keys()].sort((a, b) => a - b));
+  const rows = new Float64Array(6 * dofs.length);
+  dofs.forEach((dof, j) => {
+    const column = columns.get(dof) as Float64Array;
+    for (let i = 0; i < 6; i++) rows[i * dofs.length + j] = column[i];
+  });
+  return { dofs, rows };
+}
+
+/** The motion of the seat for a motion u of the mesh (6 per node). */
+export function seatMotion({ dofs, rows }: Seat, u: Float64Array): Float64Array {
+  const out = new Float64Array(6);
+  const m = dofs.length;
+  for (let i = 0; i < 6; i++) {
+    let sum = 0;
+    for (let j = 0; j < m; j++) sum += rows[i * m + j] * u[dofs[j]];
+    out[i] = sum;
+  }
+  return out;
+}

@@ -1,0 +1,100 @@
+/** Why a place is noisy: the modes and orders that cause most of it, with the stack in place. */
+
+import type { Mesh } from "../mesh/types.ts";
+import type { Model } from "../model/types.ts";
+import { describeModes } from "../modes/describe.ts";
+import type { BareFrame } from "../response/bare-frame.ts";
+import { type ModeShares, modeShares } from "../response/mode-shares.ts";
+import type { Place } from "../response/place.ts";
+import { remedy } from "./remedy.ts";
+import type { Cause } from "./types.ts";
+
+/** Causes listed per candidate. */
+const CAUSES = 3;
+/** Parts listed per cause, and the least share of the mode's strain that is worth a word. */
+const PARTS = 3;
+const LEAST_PART = 0.05;
+/** Above this share of the strain in the stack's isolators, the mode is theirs. */
+const ISOLATORS = 0.5;
+
+const WHOLE = "the whole craft moves as one";
+
+/**
+ * The modes and orders with the largest shares of the gyro's noise power over the flight mix, each
+ * taken alone, largest first.
+ *
+ * @param model without the stack, as the bare frame
+ */
+export function causesOf(model: Model, bare: BareFrame, place: Place): Cause[] {
+  const { h, solved } = bare;
+  const shares = modeShares(h, solved.modes, place);
+  const all = shares.power.flatMap((power, order) =>
+    Array.from(power, (p, mode) => ({ order, mode, p })),
+  );
+  const total = all.reduce((sum, c) => sum + c.p, 0);
+  const { low, full } = h.excitation.speeds;
+  return all
+    .filter((c) => c.p > 0)
+    .sort((a, b) => b.p - a.p)
+    .slice(0, CAUSES)
+    .map(({ order, mode, p }): Cause => {
+      const force = h.orders[order];
+      const share = p / total;
+      if (mode === 0) {
+        const none = { frequency: 0, rpm: 0, met: false, parts: [], remedy: "" };
+        return { mode, modeName: WHOLE, order: force.name, share, ...none };
+      }
+      const { frequency, ...told } = describe(model, bare, shares, mode);
+      const speed = (2 * Math.PI * frequency) / force.order;
+      return {
+        mode,
+        frequency,
+        ...told,
+        order: force.name,
+        share,
+        met: speed >= low && speed <= full,
+        rpm: (frequency * 60) / force.order,
+      };
+    });
+}
+
+/** One coupled mode in words; `mode` counts from 1, rigid motions left out. */
+function describe(model: Model, bare: BareFrame, { coupled, rigid }: ModeShares, mode: number) {
+  const { mesh, system, h } = bare;
+  const k = rigid + mode - 1;
+  const frequency = Math.sqrt(coupled.lambda[k]) / (2 * Math.PI);
+  const soft = coupled.isolatorShare[k];
+  const shape = meshShape(mesh, h.shapes, coupled.amplitudes, k);
+  const [described] = describeModes(model, mesh, system, coupled.lambda.subarray(k, k + 1), [
+    shape,
+  ]);
+  const isolators = { name: "the stack's isolators", share: soft };
+  const parts = [
+    ...described.shares.map((s) => ({ name: s.part, share: (1 - soft) * s.strain })),
+    ...(soft > 0 ? [isolators] : []),
+  ]
+    .filter((p) => p.share >= LEAST_PART)
+    .sort((a, b) => b.share - a.share)
+    .slice(0, PARTS);
+  return {
+    frequency,
+    modeName: soft > ISOLATORS ? "the stack moves on its isolators" : described.name,
+    parts,
+    remedy: remedy(described, soft),
+  };
+}
+
+/** A coupled mode as a motion of the bare frame's mesh. */
+function meshShape(
+  mesh: Mesh,
+  shapes: readonly Float64Array[],
+  amplitudes: Float64Array,
+  k: number,
+): Float64Array {
+  const out = new Float64Array(2 * mesh.xyz.length);
+  shapes.forEach((shape, t) => {
+    const a = amplitudes[k * shapes.length + t];
+    for (let i = 0; i < out.length; i++) out[i] += a * shape[i];
+  });
+  return out;
+}

@@ -1,0 +1,100 @@
+/**
+ * Modes that the rate loop can drive: structural modes that turn the stack, low enough for the loop.
+ *
+ * On a rigid craft the loop's gain falls as bandwidth/f and through the motors' lag. A mode k adds to
+ * what the motors' differential thrust (or torque) turns at the chip, at its own frequency,
+ *
+ *   (theta_k F_k / eta_k) / (theta_r F_r)   of the rigid craft's own turning,
+ *
+ * theta the chip's rotation and F the modal force of a roll, pitch or yaw command. The product with the
+ * rigid craft's loop gain there is the gain at the resonance, before any filter: 1 is the limit of
+ * stability when the phase is at its worst, 1/2 leaves the usual 6 dB.
+ */
+
+import type { CoupledModes } from "../response/coupled-modes.ts";
+import type { Harmonics } from "../response/harmonic.ts";
+import type { Place } from "../response/place.ts";
+import { sixBy } from "../response/place.ts";
+
+export interface LoopSettings {
+  /** of the rate loop, Hz */
+  readonly bandwidth: number;
+  /** modes up to this frequency are looked at, Hz */
+  readonly below: number;
+  /** time constant of motor and propeller, s */
+  readonly motorLag: number;
+}
+
+export interface LoopCoupling {
+  readonly axis: "roll" | "pitch" | "yaw";
+  /** of the coupled mode, Hz */
+  readonly frequency: number;
+  /** number among the elastic coupled modes, 1.. */
+  readonly mode: number;
+  /** loop gain at the resonance before any filter */
+  readonly gain: number;
+}
+
+const AXES = ["roll", "pitch", "yaw"] as const;
+
+/** The liveliest mode below the limit for each axis, largest gain first; modes that hardly turn it are there too. */
+export function loopCouplings(
+  h: Harmonics,
+  coupled: CoupledModes,
+  rigid: number,
+  place: Place,
+  settings: LoopSettings,
+): LoopCoupling[] {
+  if (rigid < 6) return [];
+  return AXES.flatMap((axis, a) => {
+    const f = commandForces(h, coupled, place, a);
+    const turn = (k: number) => coupled.chip[6 * k + 3 + a];
+    let whole = 0;
+    for (let k = 0; k < rigid; k++) whole += turn(k) * f[k];
+    if (!(Math.abs(whole) > 0)) return [];
+    const found: LoopCoupling[] = [];
+    for (let k = rigid; k < coupled.lambda.length; k++) {
+      const frequency = Math.sqrt(coupled.lambda[k]) / (2 * Math.PI);
+      if (frequency > settings.below) break;
+      const ratio = Math.abs((turn(k) * f[k]) / whole) / coupled.lossFactor[k];
+      found.push({
+        axis,
+        frequency,
+        mode: k - rigid + 1,
+        gain: ratio * rigidGain(frequency, settings),
+      });
+    }
+    return found.length > 0 ? [found.reduce((p, q) => (q.gain > p.gain ? q : p))] : [];
+  }).sort((p, q) => q.gain - p.gain);
+}
+
+/** Loop gain of the rigid craft: 1 at the bandwidth, falling with the integration and the motors' lag. */
+export function rigidGain(f: number, { bandwidth, motorLag }: LoopSettings): number {
+  const lag = (v: number) => 1 / Math.hypot(1, 2 * Math.PI * v * motorLag);
+  return ((bandwidth / f) * lag(f)) / lag(bandwidth);
+}
+
+/** Modal forces of a command about one axis: thrusts in proportion to the lever, torques against the spins. */
+function commandForces(
+  { rotors, loads }: Harmonics,
+  { amplitudes, force, lambda }: CoupledModes,
+  { psi, rest, stack }: Place,
+  axis: number,
+): Float64Array {
+  const terms = psi.length / 6;
+  const [cx, cy] = [0, 1].map((i) => rotors.reduce((s, r) => s + r.position[i], 0) / rotors.length);
+  const f = new Float64Array(lambda.length);
+  rotors.forEach((rotor, r) => {
+    const [x, y] = [rotor.position[0] - cx, rotor.position[1] - cy];
+    const size = [y, -x, -rotor.spin][axis];
+    const name = axis < 2 ? "thrust" : "torque";
+    const offset = stack ? sixBy(stack.W, rest[r][name], 1) : new Float64Array(6);
+    for (let k = 0; k < f.length; k++) {
+      let sum = 0;
+      for (let t = 0; t < terms; t++) sum += amplitudes[k * terms + t] * loads[r][name][t];
+      for (let i = 0; i < 6; i++) sum += force[6 * k + i] * offset[i];
+      f[k] += size * sum;
+    }
+  });
+  return f;
+}
