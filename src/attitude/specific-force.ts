@@ -32,7 +32,14 @@ export interface RigidMotion {
 export function accelerationAt(motion: RigidMotion, r: Vec3): Vec3 {
   const { acceleration, omega, alpha } = motion;
   checkVectors({ acceleration, omega, alpha, r });
-  return sum(acceleration, cross(alpha, r), cross(omega, cross(omega, r)));
+  const [x, y, z] = leverAcceleration(omega, alpha, r);
+  return [acceleration[0] + x, acceleration[1] + y, acceleration[2] + z];
+}
+
+/** alpha x r + omega x (omega x r), m/s^2: what the place r adds; unchecked. */
+export function leverAcceleration(omega: Vec3, alpha: Vec3, r: Vec3): Vec3 {
+  const [t, c] = [cross(alpha, r), cross(omega, cross(omega, r))];
+  return [t[0] + c[0], t[1] + c[1], t[2] + c[2]];
 }
 
 /**
@@ -60,8 +67,4 @@ export function checkVectors(vectors: Readonly<Record<string, Vec3>>): void {
 
 function cross(a: Vec3, b: Vec3): Vec3 {
   return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-
-function sum(a: Vec3, b: Vec3, c: Vec3): Vec3 {
-  return [a[0] + b[0] + c[0], a[1] + b[1] + c[1], a[2] + b[2] + c[2]];
 }

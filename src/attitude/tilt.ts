@@ -7,13 +7,14 @@
  * then about the pitched x axis; heading plays no part.
  *
  * All this is the static reading of the sensor. A filter aided by the gyro moves towards it only with
- * the time constant it gives to the accelerometer.
+ * the time constant it gives to the accelerometer: `attitude-filter.ts`.
  */
 
 import { negative, notFinite, throwIfAny } from "../check-number.ts";
 import { inputError } from "../errors.ts";
 import { GRAVITY } from "../excitation/speeds.ts";
 import type { Vec3 } from "../model/types.ts";
+import { type LowSide, sideTowards } from "./sides.ts";
 import { checkVectors } from "./specific-force.ts";
 
 /** rad */
@@ -23,21 +24,6 @@ export interface Attitude {
   /** nose up positive, -pi/2 to pi/2 */
   readonly pitch: number;
 }
-
-/** Which side of the craft is low; "level" where none is. */
-export type LowSide = "level" | (typeof SIDES)[number];
-
-/** Anticlockwise from above, an eighth of a turn each. */
-const SIDES = [
-  "front",
-  "front left",
-  "left",
-  "rear left",
-  "rear",
-  "rear right",
-  "right",
-  "front right",
-] as const;
 
 /** Tilts below this, rad, are rounding. */
 const NO_TILT = 1e-12;
@@ -75,6 +61,11 @@ export function gravityInBody({ roll, pitch }: Attitude): Vec3 {
  */
 export function apparentAttitude(f: Vec3): Attitude {
   checkForce(f);
+  return attitudeOf(f);
+}
+
+/** `apparentAttitude` unchecked; level where there is no force. */
+export function attitudeOf(f: Vec3): Attitude {
   const [x, y, z] = f.map((value) => value + 0); // 0 for -0
   return { roll: Math.atan2(y, z), pitch: Math.atan2(x, Math.hypot(y, z)) };
 }
@@ -86,7 +77,12 @@ export function apparentAttitude(f: Vec3): Attitude {
  */
 export function apparentTilt(f: Vec3): number {
   checkForce(f);
-  return Math.atan2(Math.hypot(f[0], f[1]), f[2]);
+  return tiltOf(f);
+}
+
+/** `apparentTilt` unchecked; zero where there is no force. */
+export function tiltOf(f: Vec3): number {
+  return Math.atan2(Math.hypot(f[0], f[1]), f[2] + 0);
 }
 
 /**
@@ -94,15 +90,14 @@ export function apparentTilt(f: Vec3): number {
  * the one it leans away from.
  *
  * In rotation the force leans towards the axis, hence the side of the craft on which the sensor sits
- * looks low, whichever way it turns. A loop that levels the craft by this reading lifts that side.
+ * looks low, whichever way it turns. A loop that levels the craft by this reading alone lifts that side.
  *
  * @throws InputError as `apparentAttitude`
  */
 export function lowSide(f: Vec3): LowSide {
   checkForce(f);
   if (Math.hypot(f[0], f[1]) <= NO_TILT * Math.hypot(...f)) return "level";
-  const eighths = Math.round(Math.atan2(-f[1], -f[0]) / (Math.PI / 4));
-  return SIDES[(eighths + 8) % 8];
+  return sideTowards(-f[0], -f[1]);
 }
 
 /**
