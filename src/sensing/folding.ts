@@ -5,20 +5,6 @@
 
 import { negative, notPositive, throwIfAny } from "../check-number.ts";
 
-/**
- * Where a line at f shows after sampling, Hz, 0 to fs/2.
- *
- * @throws InputError for a negative or not finite frequency, or a sampling rate not above zero
- */
-export function foldedFrequency(f: number, fs: number): number {
-  throwIfAny(
-    negative("f", "the frequency", f, "Hz"),
-    notPositive("fs", "the sampling rate", fs, "Hz"),
-  );
-  const rest = f % fs; // exact, where fs * round(f/fs) would round
-  return Math.min(rest, fs - rest);
-}
-
 /** A band that is narrower than this, relative to its frequency, is none. */
 const ROUNDING = 1e-12;
 

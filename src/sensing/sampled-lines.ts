@@ -1,6 +1,6 @@
 /** The lines of the motors' orders as they stand in the samples, for the filters that come next. */
 
-import { foldedFrequency } from "./folding.ts";
+import { foldedFrequency } from "../filter/fold.ts";
 import { ownPowerGain } from "./own-low-pass.ts";
 
 /** One order of the motors: what the sensor feels of it at each speed of a grid. */

@@ -1,13 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../src/errors.ts";
-import {
-  type FoldedBand,
-  foldedBelow,
-  foldedFrequency,
-  foldings,
-  foldingText,
-} from "../../src/sensing/folding.ts";
+import { foldedFrequency } from "../../src/filter/fold.ts";
+import { type FoldedBand, foldedBelow, foldings, foldingText } from "../../src/sensing/folding.ts";
 import { between, RUNS } from "../filter/filter-orders.ts";
 
 const rpm = (speed: number) => (speed * 60) / (2 * Math.PI);

@@ -1,6 +1,6 @@
 /** Sensor chips: where lines show in their samples, and how much noise passes. */
 
-import { foldedFrequency } from "../../../src/sensing/folding.ts";
+import { foldedFrequency } from "../../../src/filter/fold.ts";
 import { axisNoise, noiseBandwidth } from "../../../src/sensing/noise.ts";
 import { ownPowerGain } from "../../../src/sensing/own-low-pass.ts";
 import { type Case, type Family, within } from "../case.ts";
