@@ -20,6 +20,7 @@ import { type SolvedModes, solveEnoughModes, solveModes } from "./modes/solve.ts
 import type { Modes } from "./modes/types.ts";
 import { modeWarnings, reachWarning } from "./modes/warnings.ts";
 import { rank } from "./ranking/rank.ts";
+import type { MapOptions } from "./ranking/search.ts";
 import type { Ranking } from "./ranking/types.ts";
 import { type BareFrame, shakeBare } from "./response/bare-frame.ts";
 
@@ -28,6 +29,8 @@ export interface AnalyseOptions {
   readonly meshSize?: number;
   /** number of elastic modes; where not given 40, or more if the motors shake faster than those */
   readonly modes?: number;
+  /** of the map of places; coarse where not given */
+  readonly map?: MapOptions;
   /** told the name of each stage as it begins */
   readonly progress?: (stage: string) => void;
 }
@@ -104,11 +107,13 @@ export function analyseModes(file: FrameFile, options: AnalyseOptions = {}): Ana
 /** The whole way to the ranking. @throws InputError, SolveError */
 export function analyse(file: FrameFile, options: AnalyseOptions = {}): Analysis {
   const { analysis, solved } = solve(prepare(file, options), options);
-  const { model, mesh, modes, excitation, mass } = analysis;
+  const { model, mesh, modes, excitation } = analysis;
   if (!excitation) return analysis;
-  const { bareModel, bare } = bareFrame(analysis, solved, excitation, options);
+  const { bareModel, bareMass, bare } = bareFrame(analysis, solved, excitation, options);
   options.progress?.("placing the stack everywhere");
-  const input = { file, model, mesh, modes, bareModel, bare, excitation, cg: mass.cg };
+  const { map } = options;
+  const base = { file, model, mesh, modes, bareModel, bareMass, bare, excitation };
+  const input = { ...base, ...(map && { map }) };
   const ranking = rank(input);
   const warnings = [
     ...analysis.warnings,
@@ -124,7 +129,7 @@ function bareFrame(
   drawn: SolvedModes,
   excitation: Excitation,
   options: AnalyseOptions,
-): { bareModel: Model; bare: BareFrame } {
+): { bareModel: Model; bareMass: MassProperties; bare: BareFrame } {
   const { model, mesh } = analysis;
   const rotors = model.rotors;
   const shake = "shaking the frame at every motor speed";
@@ -132,16 +137,17 @@ function bareFrame(
   if (bodies.length === model.bodies.length) {
     options.progress?.(shake);
     const bare = shakeBare(mesh, analysis.system, drawn, rotors, excitation);
-    return { bareModel: model, bare };
+    return { bareModel: model, bareMass: analysis.mass, bare };
   }
   options.progress?.("finding the natural frequencies without the stack");
   const bareModel = { ...model, bodies };
   const bareMesh = buildMesh(bareModel, mesh.size);
   const system = assemble(bareMesh, bareModel);
-  const { cg } = massFromDrawing(bareModel, bareMesh);
-  const solved = solveModes(bareModel, bareMesh, system, cg, drawn.modes.lambda.length);
+  const bareMass = massFromDrawing(bareModel, bareMesh);
+  const solved = solveModes(bareModel, bareMesh, system, bareMass.cg, drawn.modes.lambda.length);
   options.progress?.(shake);
-  return { bareModel, bare: shakeBare(bareMesh, system, solved, rotors, excitation) };
+  const bare = shakeBare(bareMesh, system, solved, rotors, excitation);
+  return { bareModel, bareMass, bare };
 }
 
 function solve(

@@ -18,7 +18,7 @@ export function entryFrequencies(setup: BurdenSetup, lines: readonly Line[]): Fl
     const [row, motor] = [Math.floor(e / rotors), e % rotors];
     const [line, speed] = [lines[Math.floor(row / speeds.length)], row % speeds.length];
     const shift = line.order * speeds[speed] * offsets[motor];
-    return foldedFrequency(Math.max(0, line.frequency[speed] + shift), fs);
+    return foldedFrequency(Math.abs(line.frequency[speed] + shift), fs);
   });
 }
 

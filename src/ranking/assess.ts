@@ -1,12 +1,26 @@
-/** What the stack reads at each place. */
+/** What the stack reads at each place, and what the chips and filters make of it. */
 
-import type { Seat } from "../mesh/seat.ts";
-import { seatOf } from "../mesh/seat.ts";
-import type { Candidate } from "../model/types.ts";
+import { falseTiltAt } from "../attitude/false-tilt.ts";
+import type { FilterBurden } from "../filter/burden-types.ts";
+import { filterBurden } from "../filter/filter-burden.ts";
+import type { MassProperties } from "../matrices/mass.ts";
+import { type Seat, seatOf } from "../mesh/seat.ts";
+import type { Candidate, Vec3 } from "../model/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { stackDynamics } from "../response/mount-stiffness.ts";
 import { type Mounted, type Place, placesOf } from "../response/place.ts";
 import { type Reading, readPlace, rms } from "../response/reading.ts";
+import { gyroReading } from "../sensing/gyro-reading.ts";
+import type { Instruments } from "./instruments.ts";
+
+/** What the chips pass on, before any filter of the flight controller. */
+export interface Sensed {
+  /** mean-square gyro reading by order and speed, (deg/s)^2 */
+  readonly gyroPower: readonly Float64Array[];
+  /** over the flight mix, all orders: deg/s rms and g rms */
+  readonly gyro: number;
+  readonly accel: number;
+}
 
 export interface Assessed {
   readonly candidate: Candidate;
@@ -14,34 +28,92 @@ export interface Assessed {
   readonly seat: Seat;
   readonly place: Place;
   readonly reading: Reading;
-  /** over the flight mix: deg/s rms and g rms */
+  /** true motion over the flight mix: deg/s rms and g rms */
   readonly gyro: number;
   readonly accel: number;
+  readonly sensed: Sensed;
+  readonly filter: FilterBurden;
+  /** the chip from the centre of gravity of the craft with the stack here, m */
+  readonly lever: Vec3;
+  /** false tilt in steady yaw at the rate of the control section, static, rad */
+  readonly tilt: number;
 }
 
-/** Places with no plate under them drop out. */
-export function assess(bare: BareFrame, candidates: readonly Candidate[]): Assessed[] {
+/** @param mass of the bare frame */
+export function assess(
+  bare: BareFrame,
+  mass: Pick<MassProperties, "mass" | "cg">,
+  instruments: Instruments,
+  candidates: readonly Candidate[],
+): Assessed[] {
   const { mesh, h, system, solved } = bare;
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
-    const at = (point: typeof cg) => seatOf(mesh.grids[plate], holes, footprint, point);
+    const at = (point: Vec3) => seatOf(mesh.grids[plate], holes, footprint, point);
     const [seat, chipSeat] = [at(cg), at(chip)];
+    // A place with no plate under it is none.
     return seat && chipSeat ? [{ candidate, seat, chipSeat }] : [];
   });
   const mounted = found.map(({ candidate, seat }): Mounted => {
-    const { cg, chip } = candidate;
-    const lever = [chip[0] - cg[0], chip[1] - cg[1], chip[2] - cg[2]] as const;
-    return { seat, stack: stackDynamics(candidate), chip: lever };
+    const chip = minus(candidate.chip, candidate.cg);
+    return { seat, stack: stackDynamics(candidate), chip };
   });
-  return placesOf(h, system, solved, mounted).map((place, i) => {
-    const reading = readPlace(bare, place);
+  const places = placesOf(h, system, solved, mounted);
+  return found.map(({ candidate, chipSeat }, i) => {
+    const reading = readPlace(bare, places[i]);
+    const sensed = sense(bare, instruments, reading);
+    const lever = minus(candidate.chip, cgWith(mass, candidate));
     return {
-      candidate: found[i].candidate,
-      seat: found[i].chipSeat,
-      place,
+      candidate,
+      seat: chipSeat,
+      place: places[i],
       reading,
       gyro: rms(reading.gyroAxes),
       accel: rms(reading.accelAxes),
+      sensed,
+      filter: filterBurden(instruments.filters, grouped(instruments, sensed.gyroPower)),
+      lever,
+      tilt: falseTiltAt(lever[0], lever[1], instruments.control.yawRate),
     };
   });
 }
+
+/** The reading through the chips' sensitivity to acceleration and their own low-pass. */
+export function sense(
+  { h }: BareFrame,
+  { sensors, gyroGain, accelGain }: Pick<Instruments, "sensors" | "gyroGain" | "accelGain">,
+  reading: Reading,
+): Sensed {
+  const { weights } = h.excitation;
+  const s = sensors.gyro.accelerationSensitivity;
+  const gyroPower = h.orders.map((_, o) =>
+    gyroReading(reading.gyroPower[o], reading.accelPower[o], s).map((p, i) => p * gyroGain[o][i]),
+  );
+  let [gyro, accel] = [0, 0];
+  for (let o = 0; o < h.orders.length; o++) {
+    for (let i = 0; i < weights.length; i++) {
+      gyro += weights[i] * gyroPower[o][i];
+      accel += weights[i] * reading.accelPower[o][i] * accelGain[o][i];
+    }
+  }
+  return { gyroPower, gyro: Math.sqrt(gyro), accel: Math.sqrt(accel) };
+}
+
+/** Powers of orders at the same multiple, added. */
+function grouped({ groups }: Instruments, powers: readonly Float64Array[]): Float64Array[] {
+  return groups.map(({ orders }) =>
+    powers[orders[0]].map((_, s) => orders.reduce((sum, o) => sum + powers[o][s], 0)),
+  );
+}
+
+/** Centre of gravity of the craft with the stack of the candidate in place. */
+export function cgWith(
+  { mass, cg }: Pick<MassProperties, "mass" | "cg">,
+  { stack, cg: at }: Pick<Candidate, "stack" | "cg">,
+): Vec3 {
+  const share = stack.mass / (mass + stack.mass);
+  const mean = (i: number) => cg[i] + share * (at[i] - cg[i]);
+  return [mean(0), mean(1), mean(2)];
+}
+
+const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];

@@ -6,36 +6,70 @@ import { PLAIN_STACK } from "../model/plain-stack.ts";
 import { borderDistance, bounds, contains, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
 
-/** Most places looked at when the file names none. */
-const MOST = 60;
 /** Distance between neighbouring places to begin with, m. */
 const PITCH = 8e-3;
 
-/** The candidates, and the place where the file puts the stack if it is not among them. */
-export function candidatesOf(file: FrameFile, model: Model): Candidate[] {
-  const found = model.candidates.length > 0 ? [...model.candidates] : everyFit(file, model);
+/** The candidates that the file names, and the place where it puts the stack if it is not among them. */
+export function namedCandidates(file: FrameFile, model: Model): Candidate[] {
+  const named = [...model.candidates];
   const { stack } = file;
-  if (!stack || found.some((c) => c.designed)) return found;
-  return [
-    candidateAt({ plates: model.plates, file }, "as designed", { ...stack, note: "" }, true),
-    ...found,
-  ];
+  if (!stack || named.some((c) => c.designed)) return named;
+  const def = { ...stack, note: "" };
+  return [candidateAt({ plates: model.plates, file }, "as designed", def, true), ...named];
 }
 
-function everyFit(file: FrameFile, model: Model): Candidate[] {
-  let found = everyPlace(file, model, PITCH);
-  for (let pitch = 1.25 * PITCH; found.length > MOST; pitch *= 1.25) {
-    const fewer = everyPlace(file, model, pitch);
+/** Places all over the plates, and how far apart they are, m. */
+export interface FoundPlaces {
+  readonly pitch: number;
+  readonly places: readonly Candidate[];
+}
+
+/**
+ * Every place where the stack fits, on a regular pattern.
+ *
+ * @param most of them; the pattern is widened until they are fewer
+ * @param pitch to begin with, m
+ */
+export function findPlaces(
+  file: FrameFile,
+  model: Model,
+  most: number,
+  pitch = PITCH,
+): FoundPlaces {
+  let found = everyPlace(file, model, pitch);
+  let wide = pitch;
+  while (found.length > most) {
+    const fewer = everyPlace(file, model, 1.25 * wide);
     // On very many plates even one place each is too many: take every so-manieth of them.
-    if (fewer.length === found.length || fewer.length === 0) return thinned(found);
+    if (fewer.length === found.length || fewer.length === 0) {
+      return { pitch: wide, places: thinned(found, most) };
+    }
+    wide *= 1.25;
     found = fewer;
   }
-  return found;
+  return { pitch: wide, places: found };
 }
 
-function thinned(places: readonly Candidate[]): Candidate[] {
-  const step = places.length / MOST;
-  return Array.from({ length: MOST }, (_, i) => places[Math.floor(i * step)]);
+function thinned(places: readonly Candidate[], most: number): Candidate[] {
+  const step = places.length / most;
+  return Array.from({ length: most }, (_, i) => places[Math.floor(i * step)]);
+}
+
+/** The place at x, y on a plate, above it where there is room, else below; undefined where the stack does not fit. */
+export function placeAt(
+  file: FrameFile,
+  model: Model,
+  plate: PlatePart,
+  x: number,
+  y: number,
+): Candidate | undefined {
+  const side = (["above", "below"] as const).find((s) => hasRoom(file, model, plate, x, y, s));
+  if (!side) return undefined;
+  const at = `${plate.name} (${Math.round(x * 1e3)}, ${Math.round(y * 1e3)})`;
+  const name = side === "above" ? at : `under ${at}`;
+  const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
+  const place = candidateAt({ plates: model.plates, file }, name, def, false);
+  return patternFits(plate, place) ? place : undefined;
 }
 
 /**
@@ -48,14 +82,8 @@ function everyPlace(file: FrameFile, model: Model, pitch: number): Candidate[] {
     const places: Candidate[] = [];
     for (const x of spread(x0, x1, pitch)) {
       for (const y of spread(y0, y1, pitch)) {
-        const side = (["above", "below"] as const).find((s) =>
-          hasRoom(file, model, plate, x, y, s),
-        );
-        if (!side) continue;
-        const name = `${plate.name} (${Math.round(x * 1e3)}, ${Math.round(y * 1e3)})`;
-        const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
-        const place = candidateAt({ plates: model.plates, file }, name, def, false);
-        if (patternFits(plate, place)) places.push(place);
+        const place = placeAt(file, model, plate, x, y);
+        if (place) places.push(place);
       }
     }
     return places;

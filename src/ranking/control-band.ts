@@ -8,7 +8,8 @@
  *
  * theta the chip's rotation and F the modal force of a roll, pitch or yaw command. The product with the
  * rigid craft's loop gain there is the gain at the resonance, before any filter: 1 is the limit of
- * stability when the phase is at its worst, 1/2 leaves the usual 6 dB.
+ * stability when the phase is at its worst, 1/2 leaves the usual 6 dB. Below the bandwidth the loop's gain
+ * is above 1 by design and the phase far from its worst, so modes there are left out.
  */
 
 import type { CoupledModes } from "../response/coupled-modes.ts";
@@ -37,7 +38,7 @@ export interface LoopCoupling {
 
 const AXES = ["roll", "pitch", "yaw"] as const;
 
-/** The liveliest mode below the limit for each axis, largest gain first; modes that hardly turn it are there too. */
+/** The liveliest mode between bandwidth and limit for each axis, largest gain first. */
 export function loopCouplings(
   h: Harmonics,
   coupled: CoupledModes,
@@ -56,6 +57,7 @@ export function loopCouplings(
     for (let k = rigid; k < coupled.lambda.length; k++) {
       const frequency = Math.sqrt(coupled.lambda[k]) / (2 * Math.PI);
       if (frequency > settings.below) break;
+      if (frequency < settings.bandwidth) continue;
       const ratio = Math.abs((turn(k) * f[k]) / whole) / coupled.lossFactor[k];
       found.push({
         axis,
@@ -74,7 +76,10 @@ export function rigidGain(f: number, { bandwidth, motorLag }: LoopSettings): num
   return ((bandwidth / f) * lag(f)) / lag(bandwidth);
 }
 
-/** Modal forces of a command about one axis: thrusts in proportion to the lever, torques against the spins. */
+/**
+ * Modal forces of a command about one axis: thrusts in proportion to the lever for roll and pitch; for yaw
+ * every rotor's drag changes the same way about z, those that turn one way faster, the others slower.
+ */
 function commandForces(
   { rotors, loads }: Harmonics,
   { amplitudes, force, lambda }: CoupledModes,
@@ -86,7 +91,7 @@ function commandForces(
   const f = new Float64Array(lambda.length);
   rotors.forEach((rotor, r) => {
     const [x, y] = [rotor.position[0] - cx, rotor.position[1] - cy];
-    const size = [y, -x, -rotor.spin][axis];
+    const size = [y, -x, 1][axis];
     const name = axis < 2 ? "thrust" : "torque";
     const offset = stack ? sixBy(stack.W, rest[r][name], 1) : new Float64Array(6);
     for (let k = 0; k < f.length; k++) {

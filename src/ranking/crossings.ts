@@ -24,6 +24,7 @@ export function findCrossings(modes: Modes, e: Excitation): Crossing[] {
             frequency: m.frequency,
             modeName: m.name,
             order: name,
+            multiple: order,
             speed,
             rpm: (speed * 60) / (2 * Math.PI),
             fromHover,

@@ -1,73 +1,140 @@
 /** Reasons to avoid a place, each with its numbers. */
 
-import { specificForce } from "../attitude/specific-force.ts";
-import { apparentTilt, gravityInBody, lowSide } from "../attitude/tilt.ts";
+import { leverArmWords } from "../attitude/lever-arm-words.ts";
 import type { Candidate, Model } from "../model/types.ts";
+import type { Clipping } from "../sensing/clipping.ts";
 import { patternFits } from "./candidates.ts";
+import type { Detail } from "./detail.ts";
 import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
+import type { Use } from "./use.ts";
 
-/** Horizontal distance from the centre of gravity above which self-level flight is worth a word, m. */
-const FAR = 0.02;
-/** Yaw rate of the false-tilt example, rad/s. */
-const YAW = (400 * Math.PI) / 180;
 /** A place that turns at least this much of what the liveliest candidate does sits near an antinode ... */
 const NEAR_ANTINODE = 0.9;
 /** ... if another candidate turns no more than this: else the mode turns all of them alike. */
 const CALM = 0.7;
 
-/** @param lever the chip from the centre of gravity along x and y, m */
-export function flagsOf(
-  model: Model,
-  candidate: Candidate,
-  overhangs: readonly Overhang[],
-  motion: readonly ModalMotion[],
-  crossings: readonly Crossing[],
-  lever: readonly [number, number],
-): Flag[] {
+/** Gain at a resonance above which less than 3 dB are left before any filter; common practice asks for 6. */
+const LITTLE_MARGIN = 0.7;
+
+/** What is known of a place before its flags. */
+export interface FlagInput {
+  readonly candidate: Candidate;
+  readonly motion: readonly ModalMotion[];
+  readonly detail: Detail;
+  /** of its isolators */
+  readonly mountFlags: readonly Flag[];
+}
+
+/** What is known of the whole frame. */
+export interface FlagFrame {
+  readonly model: Model;
+  readonly overhangs: readonly Overhang[];
+  readonly crossings: readonly Crossing[];
+  /** multiples of the motors' speed up to this one count at hover */
+  readonly bladePass: number;
+  readonly use: Use;
+  /** of the rate loop, Hz */
+  readonly bandwidth: number;
+}
+
+export function flagsOf(frame: FlagFrame, place: FlagInput): Flag[] {
+  return [
+    ...overhanging(frame, place),
+    ...offThePlate(frame, place),
+    ...controlBand(frame, place),
+    ...clips(frame, place),
+    ...place.mountFlags,
+    ...nearAntinode(frame, place),
+    ...offCentre(frame, place),
+  ];
+}
+
+function overhanging({ model, overhangs }: FlagFrame, { candidate }: FlagInput): Flag[] {
+  const { name } = model.plates[candidate.plate];
+  return overhangs
+    .filter((o) => o.plate === name && beyond(o, candidate))
+    .map((o) => ({
+      kind: o.flagged ? "cantilevered" : "overhanging",
+      hard: o.flagged,
+      text: o.text,
+    }));
+}
+
+function offThePlate({ model }: FlagFrame, { candidate }: FlagInput): Flag[] {
   const plate = model.plates[candidate.plate];
-  const flags: Flag[] = [];
-  for (const o of overhangs) {
-    if (o.plate !== plate.name || !beyond(o, candidate)) continue;
-    flags.push({ kind: o.flagged ? "cantilevered" : "overhanging", hard: o.flagged, text: o.text });
+  if (patternFits(plate, candidate)) return [];
+  const text = `the screw pattern does not lie wholly on "${plate.name}"`;
+  return [{ kind: "pattern off the plate", hard: true, text }];
+}
+
+/** A mode that the rate loop would drive: out of the question where its gain reaches 1. */
+function controlBand({ bandwidth }: FlagFrame, { detail }: FlagInput): Flag[] {
+  const [worst] = detail.couplings;
+  if (!worst || worst.gain < LITTLE_MARGIN) return [];
+  const { axis, frequency, gain } = worst;
+  const limit =
+    gain >= 1
+      ? "above 1, the limit of stability where the phase is unlucky"
+      : "where the usual margin asks for 0.5 or less";
+  return [
+    {
+      kind: "in the control band",
+      hard: gain >= 1,
+      text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets it with a gain of ${shown(gain)}, ${limit}; filters slow enough to help would slow the loop itself`,
+    },
+  ];
+}
+
+function clips({ use }: FlagFrame, { detail }: FlagInput): Flag[] {
+  const { gyro, levelling } = detail.clipping;
+  const found: Flag[] = [];
+  if (gyro?.clipped) {
+    found.push({ kind: "gyro clips", hard: true, text: clipText("the gyro", gyro, "deg/s") });
   }
-  if (!patternFits(plate, candidate)) {
-    flags.push({
-      kind: "pattern off the plate",
-      hard: true,
-      text: `the screw pattern does not lie wholly on "${plate.name}"`,
-    });
+  if (levelling?.clipped && use !== "rate") {
+    const text = clipText("the accelerometer", levelling, "g");
+    found.push({ kind: "accelerometer clips", hard: true, text });
   }
+  return found;
+}
+
+function clipText(chip: string, { axis, speed, peak, range }: Clipping, unit: string): string {
+  const rpm = shown((speed * 60) / (2 * Math.PI));
+  return `at ${rpm} rpm ${chip} has to read up to ${shown(peak)} ${unit} along ${"xyz"[axis]}, steady part and vibration together, but its range ends at ${shown(range)} ${unit}`;
+}
+
+function nearAntinode({ crossings, bladePass }: FlagFrame, { motion }: FlagInput): Flag[] {
   const atHover = crossings
-    .filter((c) => c.nearHover)
+    .filter((c) => c.nearHover && c.multiple <= bladePass)
     .sort((a, b) => Math.abs(a.fromHover) - Math.abs(b.fromHover))
     .map((c) => ({ c, m: motion.find((m) => m.mode === c.mode) }))
     .find(({ m }) => m && m.rotationShare >= NEAR_ANTINODE && m.calmestShare <= CALM);
-  if (atHover?.m) {
-    const { c, m } = atHover;
-    const percent = (v: number) => `${Math.round(100 * v)} %`;
-    flags.push({
+  if (!atHover?.m) return [];
+  const { c, m } = atHover;
+  const percent = (v: number) => `${Math.round(100 * v)} %`;
+  const most =
+    m.rotationShare > 0.995
+      ? "of all candidates it turns most"
+      : `it turns ${percent(m.rotationShare)} as much as the candidate that turns most`;
+  return [
+    {
       kind: "near an antinode",
       hard: false,
-      text: `${m.rotationShare > 0.995 ? "of all candidates it turns most" : `it turns ${percent(m.rotationShare)} as much as the candidate that turns most`} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
-    });
-  }
-  if (Math.hypot(...lever) > FAR) flags.push(falseTilt(lever));
-  return flags;
+      text: `${most} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
+    },
+  ];
 }
 
-/** What a level craft seems to do in steady yaw, by what the accelerometer then reads. */
-function falseTilt([x, y]: readonly [number, number]): Flag {
-  const turning = { acceleration: [0, 0, 0], omega: [0, 0, YAW], alpha: [0, 0, 0] } as const;
-  const force = specificForce(turning, [x, y, 0], gravityInBody({ roll: 0, pitch: 0 }));
-  const degrees = ((apparentTilt(force) * 180) / Math.PI).toPrecision(2);
-  const low = lowSide(force);
-  const distance = Math.round(Math.hypot(x, y) * 1e3);
-  return {
-    kind: "far from the centre of gravity",
-    hard: false,
-    text: `${distance} mm from the centre of gravity: in self-level flight a yaw of 400 deg/s, held for seconds, reads as ${degrees} degrees of tilt with the ${low} low, so that the craft lifts its ${low} (at 200 deg/s about a quarter of that); in rate flight it has no effect`,
-  };
+/** Outside the rule of thumb; in rate flight the accelerometer is not used. */
+function offCentre({ use }: FlagFrame, { detail: { leverArm } }: FlagInput): Flag[] {
+  if (use === "rate" || leverArm.within) return [];
+  const [reading, filter] = leverArmWords(leverArm);
+  const text = `${reading} ${filter}`.replace(/\.$/, "");
+  return [{ kind: "far from the centre of gravity", hard: false, text: lowered(text) }];
 }
+
+const lowered = (text: string) => `${text[0].toLowerCase()}${text.slice(1)}`;
+const shown = (v: number) => String(Number(v.toPrecision(v < 9.95 ? 2 : 3)));
 
 /** Whether a place sits on an overhang that is flagged. */
 export function onFlaggedOverhang(

@@ -1,40 +1,32 @@
-/** Candidate places in order of what the gyro would read there. */
+/** Candidate places in order, with what each reads, why, and what it costs. */
 
-import { highestFrequency } from "../excitation/excite.ts";
+import { highestFrequency, reachWanted } from "../excitation/excite.ts";
+import { spreadPower } from "../excitation/spread.ts";
 import type { Excitation } from "../excitation/types.ts";
 import type { FrameFile } from "../frame/types.ts";
+import type { MassProperties } from "../matrices/mass.ts";
 import type { Mesh } from "../mesh/types.ts";
-import type { Model, Vec3 } from "../model/types.ts";
+import type { Candidate, Model } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
-import { type BareFrame, shiftedFrame } from "../response/bare-frame.ts";
-import { shiftedPlace } from "../response/place.ts";
-import { readPlace, rms } from "../response/reading.ts";
+import type { BareFrame } from "../response/bare-frame.ts";
+import { isolatorModes } from "../response/mount-frequencies.ts";
 import { type Assessed, assess } from "./assess.ts";
-import { candidatesOf } from "./candidates.ts";
+import { namedCandidates } from "./candidates.ts";
+import { casesOf } from "./cases.ts";
 import { causesOf } from "./causes.ts";
 import { findCrossings } from "./crossings.ts";
+import { detailsOf } from "./detail.ts";
 import { flagsOf, onFlaggedOverhang } from "./flags.ts";
+import { type Instruments, instrumentsOf } from "./instruments.ts";
+import { keptPlaces } from "./kept.ts";
+import { compareMounts, mountFlags } from "./mounts.ts";
+import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
-import { atSpeeds, modalMotions, spectraOf } from "./score.ts";
-import type { Flag, RankedCandidate, Ranking } from "./types.ts";
+import { atSpeeds, levelAt, modalMotions, spectraOf } from "./score.ts";
+import { type MapOptions, quietMap, search } from "./search.ts";
+import type { Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
+import { score, scoreParts, USE_WEIGHTS, weightsText } from "./use.ts";
 import { writeVerdict } from "./verdict.ts";
-
-/**
- * Natural frequencies may be this much off: modulus +-10 %, thickness +-3 % and joints together move
- * arm frequencies by about 7 % (common practice, no source).
- */
-export const FREQUENCY_BAND = 0.07;
-/** Closer than this, for some error of the frequencies within the band, is a tie, dB. */
-export const TIE_BAND = 1;
-/** Shifts at which ties are tried, as shares of the band. */
-const SHIFTS = [-1, -0.5, 0, 0.5, 1];
-/** Candidates found by the program that are kept for the table, and the quietest of them at least. */
-const KEPT = 10;
-const LEAST_KEPT = 3;
-/** Found places closer than this count as one, m. */
-const NEAR = 0.012;
-
-const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
 
 export interface RankInput {
   readonly file: FrameFile;
@@ -44,134 +36,168 @@ export interface RankInput {
   readonly modes: Modes;
   /** without the stack */
   readonly bareModel: Model;
+  readonly bareMass: Pick<MassProperties, "mass" | "cg">;
   readonly bare: BareFrame;
   readonly excitation: Excitation;
-  readonly cg: Vec3;
+  readonly map?: MapOptions;
 }
 
-/** undefined when there is no place to rank. */
+const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
+
+/** undefined when there is no place to rank. @throws InputError for settings that do not go together */
 export function rank(input: RankInput): Ranking | undefined {
-  const { file, model, mesh, modes, bare, excitation } = input;
-  const overhangs = findOverhangs(model, mesh, modes, highestFrequency(excitation));
+  const { file, model, mesh, modes, bare, bareMass, excitation } = input;
+  const instruments = instrumentsOf(file, excitation, model.rotors.length);
+  const read = (places: readonly Candidate[]) => assess(bare, bareMass, instruments, places);
+  const overhangs = findOverhangs(model, mesh, modes, reachWanted(excitation));
+  const named = read(namedCandidates(file, model));
+  const avoid = (p: Assessed) => onFlaggedOverhang(model, p.candidate, overhangs);
+  const cost = costOf(instruments, avoid);
+  const searched = search(file, model, read, cost, input.map);
+  const kept = keptPlaces(named, searched, cost);
+  if (kept.length === 0) return undefined;
+  const { candidates, reference } = rankPlaces(input, instruments, overhangs, kept);
+  const plain = (p: Assessed) =>
+    score(
+      scoreParts(figuresOf(p, instruments.control.attitudeError), reference),
+      USE_WEIGHTS[instruments.use],
+    );
+  const [first] = candidates;
+  return {
+    candidates,
+    use: instruments.use,
+    weights: USE_WEIGHTS[instruments.use],
+    controlBandwidth: instruments.bandwidth,
+    residual: instruments.control.residual,
+    mounts: compareMounts(model, bare, bareMass, instruments, first.candidate),
+    map: quietMap(model, searched, plain, avoid),
+    overhangs,
+    crossings: findCrossings(modes, excitation),
+    tieBand: TIE_BAND,
+    frequencyBand: FREQUENCY_BAND,
+    notes: notesOf(instruments, excitation),
+    verdict: writeVerdict(candidates, overhangs),
+  };
+}
+
+/** What the search makes least; places on a flagged overhang are out. */
+function costOf(instruments: Instruments, avoid: (p: Assessed) => boolean) {
+  const weights = USE_WEIGHTS[instruments.use];
+  const one = { gyro: 1, accelerometer: 1, tilt: 0 };
+  return (p: Assessed) =>
+    avoid(p)
+      ? Number.POSITIVE_INFINITY
+      : score(scoreParts(figuresOf(p, instruments.control.attitudeError), one), weights);
+}
+
+function rankPlaces(
+  { model, modes, bareModel, bare, excitation }: RankInput,
+  instruments: Instruments,
+  overhangs: readonly Overhang[],
+  kept: readonly Assessed[],
+) {
   const crossings = findCrossings(modes, excitation);
-  const scored = assess(bare, candidatesOf(file, model));
-  if (scored.length === 0) return undefined;
-  const avoid = (s: Assessed) => onFlaggedOverhang(model, s.candidate, overhangs);
-  const kept = model.candidates.length > 0 ? scored : bestAndWorst(scored, avoid);
   const motions = modalMotions(
     modes,
-    kept.map((s) => s.seat),
+    kept.map((p) => p.seat),
   );
-  const flags = kept.map((s, i) =>
-    flagsOf(model, s.candidate, overhangs, motions[i], crossings, leverOf(s, input.cg)),
+  const details = detailsOf(bare, instruments, kept);
+  const { use, bandwidth } = instruments;
+  const { bladePass } = excitation;
+  const frame = { model, overhangs, crossings, bladePass, use, bandwidth };
+  const flags = kept.map((p, i): Flag[] =>
+    flagsOf(frame, {
+      candidate: p.candidate,
+      motion: motions[i],
+      detail: details[i],
+      mountFlags: mountFlags(bare, instruments, p.candidate),
+    }),
   );
-  const shifted = shiftedLevels(bare, kept);
-  const { order, quietest, tied } = placesOf(kept, flags, shifted);
+  const { order, tied, reference, shifted } = orderOf(bare, instruments, kept, flags);
+  const open = order.filter((i) => !flags[i].some((f) => f.hard));
+  const least = (f: (p: Assessed) => number) =>
+    Math.min(...(open.length > 0 ? open : order).map((i) => f(kept[i])));
+  const quickest = {
+    without: least((p) => p.filter.without.delay),
+    with: least((p) => p.filter.with.delay),
+  };
+  const accel = least((p) => p.accel);
+  const cases = casesOf(bare, instruments, kept);
   const candidates = order.map((i, position): RankedCandidate => {
-    const s = kept[i];
+    const p = kept[i];
+    const parts = scoreParts(figuresOf(p, instruments.control.attitudeError), reference);
     const levels = shifted.map((level) => level[i]);
-    const spectra = spectraOf(bare.h, s.reading);
+    const spectra = spectraOf(bare.h, p.reading);
+    const sensedTotal = totalOf(excitation, p.sensed.gyroPower);
+    const mountModes = isolatorModes(p.candidate);
     return {
-      candidate: s.candidate,
-      plate: model.plates[s.candidate.plate].name,
+      candidate: p.candidate,
+      plate: model.plates[p.candidate.plate].name,
       place: tied.has(i) ? 1 : position + 1,
       tied: tied.has(i),
-      gyro: s.gyro,
-      gyroAxes: axes(s.reading.gyroAxes),
-      accel: s.accel,
-      accelAxes: axes(s.reading.accelAxes),
+      found: !p.candidate.named,
+      sensed: {
+        gyro: p.sensed.gyro,
+        accel: p.sensed.accel,
+        gyroAtHover: levelAt(bare.h, sensedTotal, excitation.speeds.hover),
+      },
+      score: score(parts, USE_WEIGHTS[use]),
+      scoreParts: parts,
+      filter: p.filter,
+      delayOver: {
+        without: p.filter.without.delay - quickest.without,
+        with: p.filter.with.delay - quickest.with,
+      },
+      ...details[i],
+      cases: cases[i],
+      ...(mountModes && { mountModes }),
+      gyro: p.gyro,
+      gyroAxes: axes(p.reading.gyroAxes),
+      accel: p.accel,
+      accelAxes: axes(p.reading.accelAxes),
       gyroRange: [Math.min(...levels), Math.max(...levels)],
-      decibel: decibels(s.gyro, kept[quietest].gyro),
-      accelDecibel: decibels(s.accel, kept[quietest].accel),
-      fromCg: Math.hypot(...leverOf(s, input.cg)),
-      fromCg3d: Math.hypot(...s.candidate.chip.map((v, k) => v - input.cg[k])),
+      decibel: decibels(p.sensed.gyro, reference.gyro),
+      accelDecibel: decibels(p.accel, accel),
+      fromCg: Math.hypot(p.lever[0], p.lever[1]),
+      fromCg3d: Math.hypot(...p.lever),
       flags: flags[i],
-      causes: causesOf(input.bareModel, bare, s.place),
+      causes: causesOf(bareModel, bare, p.place),
       motion: motions[i],
       ...spectra,
       ...atSpeeds(bare.h, spectra.gyroTotal),
     };
   });
-  return {
-    candidates,
-    overhangs,
-    crossings,
-    tieBand: TIE_BAND,
-    frequencyBand: FREQUENCY_BAND,
-    notes: NOTES,
-    verdict: writeVerdict(candidates, overhangs),
-  };
+  return { candidates, reference };
 }
 
-/**
- * The order of the candidates (indices): places without a hard flag first, by gyro noise; those that
- * tie with the quietest by number of flags, then by the accelerometer.
- */
-function placesOf(
-  kept: readonly Assessed[],
-  flags: readonly (readonly Flag[])[],
-  shifted: readonly (readonly number[])[],
-) {
-  const hard = (i: number) => +flags[i].some((f) => f.hard);
-  const byNoise = kept
-    .map((_, i) => i)
-    .sort((a, b) => hard(a) - hard(b) || kept[a].gyro - kept[b].gyro);
-  const quietest = byNoise[0];
-  const ties = (i: number) =>
-    hard(i) === hard(quietest) &&
-    shifted.some((level) => decibels(level[i], level[quietest]) < TIE_BAND);
-  const group = byNoise.filter(ties);
-  group.sort((a, b) => flags[a].length - flags[b].length || kept[a].accel - kept[b].accel);
-  const order = [...group, ...byNoise.filter((i) => !ties(i))];
-  return { order, quietest, tied: new Set(group.length > 1 ? group : []) };
+/** rms against nominal speed of all orders together, the motors' spread in it. */
+function totalOf({ grid, motorSpread }: Excitation, powers: readonly Float64Array[]): Float64Array {
+  const sum = grid.map((_, s) => powers.reduce((t, p) => t + p[s], 0));
+  return spreadPower(grid, sum, motorSpread).map(Math.sqrt);
 }
 
-const NOTES = [
-  "Gyro noise is the real rotation of the board at the candidate, all axes together, over the flight mix; the motors never share a phase, so their powers add.",
-  "Each candidate carries the stack's mass itself: the frame without it is solved once, and the stack joined to it at each place.",
-  "Places that tie are put in order by the number of their flags, then by the accelerometer.",
-  "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
-];
+function notesOf(
+  { use, sensors, control, bandwidth }: Instruments,
+  excitation: Excitation,
+): string[] {
+  const { gyro } = sensors;
+  return [
+    `Gyro noise is what the chip passes on behind its own low-pass (${gyro.bandwidth} Hz), all axes together, over the flight mix, before any filter of the flight controller; the motors never share a phase, so their powers add.`,
+    `Places are ordered for ${use === "both" ? "rate and self-level flight" : `${use} flight`}: ${weightsText(use)}, each in dB against the best (weights: common practice, no source). A place to avoid comes last whatever its score.`,
+    `Filter delay is the least, at ${bandwidth} Hz in hover, of a low-pass that leaves ${control.residual} deg/s rms; with notches, one for each motor and order followed.`,
+    "Each candidate carries the stack's mass itself: the frame without it is solved once, and the stack joined to it at each place. The board adds mass but no stiffness.",
+    `Motors differ by ${Math.round(1000 * excitation.motorSpread) / 10} % in speed (standard deviation), so that every order is a small band.`,
+    "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
+    ...(highestFrequency(excitation) > reachWanted(excitation)
+      ? [
+          `The modes reach past ${Math.round(reachWanted(excitation))} Hz; of lines above, up to ${Math.round(highestFrequency(excitation))} Hz, only what residual flexibility gives is counted, and the chip's low-pass takes most of it.`,
+        ]
+      : []),
+  ];
+}
 
 const axes = (power: Float64Array): [number, number, number] => [
   Math.sqrt(power[0]),
   Math.sqrt(power[1]),
   Math.sqrt(power[2]),
 ];
-
-/** The chip from the centre of gravity in plan, m. */
-const leverOf = ({ candidate: { chip } }: Assessed, cg: Vec3) =>
-  [chip[0] - cg[0], chip[1] - cg[1]] as const;
-
-/** Gyro level of every candidate (deg/s rms) with all natural frequencies shifted together. */
-function shiftedLevels(bare: BareFrame, kept: readonly Assessed[]): number[][] {
-  return SHIFTS.map((share) => {
-    if (share === 0) return kept.map((s) => s.gyro);
-    const factor = 1 + share * FREQUENCY_BAND;
-    const frame = shiftedFrame(bare, factor);
-    return kept.map((s) => rms(readPlace(frame, shiftedPlace(s.place, factor)).gyroAxes));
-  });
-}
-
-/**
- * The quietest places found, the quietest of each plate, the place as drawn, and the noisiest for
- * comparison; places to avoid come after all others.
- */
-function bestAndWorst(scored: readonly Assessed[], avoid: (s: Assessed) => boolean): Assessed[] {
-  const sorted = [...scored].sort((a, b) => +avoid(a) - +avoid(b) || a.gyro - b.gyro);
-  const perPlate = sorted.filter(
-    (s, i) => sorted.findIndex((t) => t.candidate.plate === s.candidate.plate) === i,
-  );
-  const room = Math.max(LEAST_KEPT, KEPT - perPlate.length - 1);
-  const apart: Assessed[] = [];
-  for (const s of sorted) {
-    const near = apart.some(
-      (t) =>
-        t.candidate.plate === s.candidate.plate &&
-        Math.hypot(t.candidate.x - s.candidate.x, t.candidate.y - s.candidate.y) < NEAR,
-    );
-    if (!near && apart.length < room) apart.push(s);
-  }
-  const designed = sorted.filter((s) => s.candidate.designed);
-  return [...new Set([...apart, ...perPlate, ...designed, sorted[sorted.length - 1]])];
-}

@@ -1,5 +1,6 @@
 /** How the modes move each place, and its levels against speed. */
 
+import { spreadPower } from "../excitation/spread.ts";
 import { type Seat, seatMotion } from "../mesh/seat.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Harmonics } from "../response/harmonic.ts";
@@ -36,21 +37,30 @@ export function modalMotions(modes: Modes, seats: readonly Seat[]): ModalMotion[
   );
 }
 
-/** Levels against speed: rms of each order, and of all together. */
+/** Levels against nominal speed, the motors' spread in them: rms of each order, and of all together. */
 export function spectraOf(h: Harmonics, reading: Reading) {
+  const { grid, motorSpread } = h.excitation;
+  const spread = (power: Float64Array) => spreadPower(grid, power, motorSpread);
+  const gyro = reading.gyroPower.map(spread);
+  const accel = reading.accelPower.map(spread);
   const root = (power: Float64Array) => power.map(Math.sqrt);
-  const spectra: OrderSpectrum[] = h.orders.map((o, i) => ({
-    order: o.name,
-    gyro: root(reading.gyroPower[i]),
-    accel: root(reading.accelPower[i]),
-  }));
   const sum = (powers: readonly Float64Array[]) =>
     powers[0].map((_, s) => powers.reduce((t, p) => t + p[s], 0));
-  return {
-    spectra,
-    gyroTotal: root(sum(reading.gyroPower)),
-    accelTotal: root(sum(reading.accelPower)),
-  };
+  const spectra: OrderSpectrum[] = h.orders.map((o, i) => ({
+    order: o.name,
+    gyro: root(gyro[i]),
+    accel: root(accel[i]),
+  }));
+  return { spectra, gyroTotal: root(sum(gyro)), accelTotal: root(sum(accel)) };
+}
+
+/** A curve against the grid's speeds, between two of them, at a speed (rad/s). */
+export function levelAt(h: Harmonics, curve: Float64Array, speed: number): number {
+  const { grid } = h.excitation;
+  const above = grid.findIndex((w) => w >= speed);
+  const i = Math.max(1, above);
+  const t = (speed - grid[i - 1]) / (grid[i] - grid[i - 1]);
+  return curve[i - 1] + t * (curve[i] - curve[i - 1]);
 }
 
 /** Speeds above this multiple of hover count as fast. */
@@ -59,10 +69,7 @@ const FAST = 1.5;
 /** The gyro's level at hover, and how much of flight and noise belong to fast speeds. */
 export function atSpeeds(h: Harmonics, gyroTotal: Float64Array) {
   const { grid, weights, speeds } = h.excitation;
-  const above = grid.findIndex((w) => w >= speeds.hover);
-  const i = Math.max(1, above);
-  const t = (speeds.hover - grid[i - 1]) / (grid[i] - grid[i - 1]);
-  const gyroAtHover = gyroTotal[i - 1] + t * (gyroTotal[i] - gyroTotal[i - 1]);
+  const gyroAtHover = levelAt(h, gyroTotal, speeds.hover);
   let [flight, fast, all] = [0, 0, 0];
   for (let s = 0; s < grid.length; s++) {
     const power = weights[s] * gyroTotal[s] ** 2;

@@ -1,13 +1,24 @@
 /** The answer: candidate places in order, with reasons. */
 
+import type { LeverArm } from "../attitude/lever-arm.ts";
+import type { FilterBurden } from "../filter/burden-types.ts";
 import type { Candidate } from "../model/types.ts";
+import type { IsolatorFlagKind } from "../response/isolator-flags.ts";
+import type { MountMode } from "../response/mount-frequencies.ts";
+import type { Clipping } from "../sensing/clipping.ts";
+import type { LoopCoupling } from "./control-band.ts";
+import type { ScoreParts, Use, UseWeights } from "./use.ts";
 
 export type FlagKind =
   | "cantilevered"
   | "overhanging"
   | "pattern off the plate"
+  | "in the control band"
+  | "accelerometer clips"
+  | "gyro clips"
   | "near an antinode"
-  | "far from the centre of gravity";
+  | "far from the centre of gravity"
+  | IsolatorFlagKind;
 
 export interface Flag {
   readonly kind: FlagKind;
@@ -60,6 +71,38 @@ export interface OrderSpectrum {
   readonly accel: Float64Array;
 }
 
+/** A place while one propeller is worse than the others. */
+export interface CaseReading {
+  readonly name: string;
+  /** what the case is and where its numbers come from */
+  readonly text: string;
+  /** the motor at which it is worst here */
+  readonly motor: string;
+  /** as the chip passes it on, deg/s rms over the flight mix */
+  readonly gyro: number;
+}
+
+/** Offsets that vibration leaves behind in the chips, largest over the speeds that are flown. */
+export interface Rectified {
+  /** deg/s */
+  readonly gyro: number;
+  /** g, and the tilt it means at worst, rad */
+  readonly accelerometer: number;
+  readonly tilt: number;
+}
+
+/** One place on one kind of mount. */
+export interface MountRow {
+  readonly name: string;
+  /** absent: screwed down */
+  readonly modes?: readonly MountMode[];
+  /** as the chips pass it on, over the flight mix: deg/s rms and g rms */
+  readonly gyro: number;
+  readonly accel: number;
+  readonly filter: FilterBurden;
+  readonly flags: readonly Flag[];
+}
+
 export interface RankedCandidate {
   readonly candidate: Candidate;
   readonly plate: string;
@@ -67,19 +110,43 @@ export interface RankedCandidate {
   readonly place: number;
   /** shares place 1: not surely noisier than the quietest, see Ranking.tieBand */
   readonly tied: boolean;
-  /** deg/s rms over the flight mix: all axes, and roll, pitch, yaw */
+  /** found by the program's search, not named in the file and not where the file puts the stack */
+  readonly found: boolean;
+  /** as the chips pass it on, before filters, over the flight mix: deg/s rms and g rms */
+  readonly sensed: { readonly gyro: number; readonly accel: number; readonly gyroAtHover: number };
+  /** dB against the best figures of all places that are not to be avoided, weighed by use; less is better */
+  readonly score: number;
+  readonly scoreParts: ScoreParts;
+  /** the least delay that brings the gyro below the wanted residual */
+  readonly filter: FilterBurden;
+  /** s, more than the least of all places that are not to be avoided, with and without notches */
+  readonly delayOver: { readonly without: number; readonly with: number };
+  readonly leverArm: LeverArm;
+  /** modes that the rate loop can drive, most dangerous first */
+  readonly couplings: readonly LoopCoupling[];
+  readonly rectified: Rectified;
+  /** nearest to the ends of the ranges: at all speeds, and the accelerometer at those of self-level flight */
+  readonly clipping: {
+    readonly gyro?: Clipping;
+    readonly accelerometer?: Clipping;
+    readonly levelling?: Clipping;
+  };
+  readonly cases: readonly CaseReading[];
+  /** six motions on the isolators; absent where it is screwed down */
+  readonly mountModes?: readonly MountMode[];
+  /** true motion, deg/s rms over the flight mix: all axes, and roll, pitch, yaw */
   readonly gyro: number;
   readonly gyroAxes: readonly [number, number, number];
   /** g rms over the flight mix: all axes, and x, y, z */
   readonly accel: number;
   readonly accelAxes: readonly [number, number, number];
-  /** deg/s rms at hover speed */
+  /** true motion, deg/s rms at hover speed */
   readonly gyroAtHover: number;
   /** speeds above 1.5 times hover: their share of the flight, and of the gyro's noise power */
   readonly fast: { readonly flight: number; readonly power: number };
-  /** gyro over the flight mix if all natural frequencies were up to FREQUENCY_BAND off, deg/s rms */
+  /** sensed gyro over the flight mix if all natural frequencies were up to FREQUENCY_BAND off, deg/s rms */
   readonly gyroRange: readonly [number, number];
-  /** gyro against the quietest candidate without a hard flag, dB */
+  /** sensed gyro against the quietest candidate without a hard flag, dB */
   readonly decibel: number;
   readonly accelDecibel: number;
   /** m, horizontal distance of the chip from the centre of gravity, and all of it */
@@ -120,6 +187,8 @@ export interface Crossing {
   readonly frequency: number;
   readonly modeName: string;
   readonly order: string;
+  /** of the motors' speed */
+  readonly multiple: number;
   /** rad/s and rpm */
   readonly speed: number;
   readonly rpm: number;
@@ -138,6 +207,14 @@ export interface Verdict {
 
 export interface Ranking {
   readonly candidates: readonly RankedCandidate[];
+  readonly use: Use;
+  readonly weights: UseWeights;
+  /** of the rate loop, Hz, and what is wanted behind the filters, deg/s rms */
+  readonly controlBandwidth: number;
+  readonly residual: number;
+  /** the first place on other mounts */
+  readonly mounts: readonly MountRow[];
+  readonly map: QuietMap;
   readonly overhangs: readonly Overhang[];
   readonly crossings: readonly Crossing[];
   /**
@@ -150,4 +227,32 @@ export interface Ranking {
   /** what is left out or assumed, for people */
   readonly notes: readonly string[];
   readonly verdict: Verdict;
+}
+
+/** Figures at one place of the map; see RankedCandidate for their meaning. */
+export interface MapPlace {
+  readonly plate: string;
+  readonly side: 1 | -1;
+  /** m */
+  readonly x: number;
+  readonly y: number;
+  readonly gyro: number;
+  readonly accel: number;
+  /** s */
+  readonly delayWithout: number;
+  readonly delayWith: number;
+  /** whether the wanted residual can be reached by a low-pass alone */
+  readonly attainable: boolean;
+  /** rad */
+  readonly tilt: number;
+  readonly score: number;
+  /** on an overhang that is flagged */
+  readonly avoid: boolean;
+}
+
+/** Figures all over the plates where the stack fits. */
+export interface QuietMap {
+  /** m */
+  readonly pitch: number;
+  readonly places: readonly MapPlace[];
 }

@@ -1,0 +1,88 @@
+/** What is worth telling of a place beyond its figures: loops, lever arm, chips at their limits. */
+
+import { type LeverArm, leverArms } from "../attitude/lever-arm.ts";
+import type { BareFrame } from "../response/bare-frame.ts";
+import { coupledModes } from "../response/coupled-modes.ts";
+import { clipping, type SpeedMix, steadyForce } from "../sensing/clipping.ts";
+import { falseTilt, rectifiedOffset } from "../sensing/rectification.ts";
+import type { Assessed } from "./assess.ts";
+import { type LoopCoupling, loopCouplings } from "./control-band.ts";
+import type { Instruments } from "./instruments.ts";
+import type { RankedCandidate, Rectified } from "./types.ts";
+
+export type Detail = Pick<RankedCandidate, "leverArm" | "couplings" | "rectified" | "clipping">;
+
+/** Speeds up to this multiple of hover are those of self-level flight; common practice, no source. */
+const SELF_LEVEL_SPEEDS = 1.5;
+/** Speeds that weigh less than this say nothing about flight; see sensing/clipping.ts. */
+const LEAST_WEIGHT = 1e-4;
+
+export function detailsOf(
+  bare: BareFrame,
+  instruments: Instruments,
+  places: readonly Assessed[],
+): Detail[] {
+  const { control } = instruments;
+  const arms: readonly LeverArm[] = leverArms(
+    places.map((p) => p.lever),
+    {
+      yawRate: control.yawRate,
+      filter: { timeConstant: control.attitudeTime, estimate: "vector" },
+      error: control.attitudeError,
+    },
+  );
+  return places.map((p, i) => ({
+    leverArm: arms[i],
+    couplings: couplingsOf(bare, instruments, p),
+    rectified: rectifiedAt(bare, instruments, p),
+    clipping: clippingAt(bare, instruments, p),
+  }));
+}
+
+function couplingsOf(
+  { h, solved }: BareFrame,
+  { bandwidth, control }: Instruments,
+  { place }: Assessed,
+): LoopCoupling[] {
+  const { modes } = solved;
+  const settings = { bandwidth, below: control.couplingBelow, motorLag: control.motorLag };
+  return loopCouplings(h, coupledModes(modes, place), modes.rigid.length, place, settings);
+}
+
+function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: Assessed): Rectified {
+  const { weights } = h.excitation;
+  const power = weights.map((_, s) =>
+    reading.accelAxisPower.reduce((sum, axis) => sum + axis[s], 0),
+  );
+  const largest = (coefficient: number) =>
+    rectifiedOffset(coefficient, power).reduce(
+      (most, v, s) => (weights[s] > LEAST_WEIGHT ? Math.max(most, v) : most),
+      0,
+    );
+  const accelerometer = largest(sensors.accelerometer.rectification);
+  return {
+    gyro: largest(sensors.gyro.rectification),
+    accelerometer,
+    tilt: falseTilt(accelerometer),
+  };
+}
+
+function clippingAt(
+  { h }: BareFrame,
+  { sensors }: Instruments,
+  { reading }: Assessed,
+): Detail["clipping"] {
+  const { grid, weights, speeds } = h.excitation;
+  const gyro = clipping(reading.gyroAxisPower, h.excitation, sensors.gyro.range);
+  const steady = steadyForce(grid, speeds.hover);
+  const along = (mix: SpeedMix) =>
+    clipping(reading.accelAxisPower, mix, sensors.accelerometer.range, steady);
+  const accelerometer = along(h.excitation);
+  const slow = weights.map((w, s) => (grid[s] <= SELF_LEVEL_SPEEDS * speeds.hover ? w : 0));
+  const levelling = along({ grid, weights: slow });
+  return {
+    ...(gyro && { gyro }),
+    ...(accelerometer && { accelerometer }),
+    ...(levelling && { levelling }),
+  };
+}
