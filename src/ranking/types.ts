@@ -201,8 +201,10 @@ export interface Crossing {
 export interface Verdict {
   /** one sentence: where */
   readonly headline: string;
-  /** further sentences: does it matter, where never, what limits the answer */
+  /** at most two more that belong to it: what the others cost, and where never */
   readonly sentences: readonly string[];
+  /** what else is worth knowing, one sentence each: ties, causes, cases, mounts, what the search found */
+  readonly remarks: readonly string[];
 }
 
 export interface Ranking {

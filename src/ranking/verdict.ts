@@ -34,7 +34,11 @@ export function writeVerdict(
     fast(best),
     designed(ranked),
   ].filter((s) => s !== "");
-  return { headline: headline(open, ranked), sentences };
+  return {
+    headline: headline(open, ranked),
+    sentences: sentences.slice(0, 2),
+    remarks: sentences.slice(2),
+  };
 }
 
 const isHard = (c: RankedCandidate) => c.flags.some((f) => f.hard);
