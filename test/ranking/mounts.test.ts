@@ -161,8 +161,8 @@ describe("side by side", () => {
 
   test("mounts in resonance magnify, and soft ones isolate", () => {
     const [screwed, , , , gel] = ofScrewed;
-    // the gel's bounce is at 48 Hz, a third of the lowest speed
-    expect(frame.excitation.speeds.low / (2 * Math.PI)).toBeGreaterThan(3 * 48);
+    // the gel's bounce is at 48 Hz, less than half the lowest speed
+    expect(frame.excitation.speeds.low / (2 * Math.PI)).toBeGreaterThan(2 * 48);
     expect(gel.accel).toBeLessThan(0.5 * screwed.accel);
     expect(Math.max(...ofScrewed.map((r) => r.gyro))).toBeGreaterThan(1.3 * screwed.gyro);
     expect(Math.min(...ofScrewed.map((r) => r.gyro))).toBeLessThan(0.7 * screwed.gyro);
