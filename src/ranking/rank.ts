@@ -76,7 +76,11 @@ export function rank(input: RankInput): Ranking | undefined {
     tieBand: TIE_BAND,
     frequencyBand: FREQUENCY_BAND,
     notes: notesOf(instruments, excitation),
-    verdict: writeVerdict(candidates, overhangs),
+    verdict: writeVerdict(candidates, overhangs, {
+      use: instruments.use,
+      residual: instruments.control.residual,
+      controlBandwidth: instruments.bandwidth,
+    }),
   };
 }
 
