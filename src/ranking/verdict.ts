@@ -1,5 +1,7 @@
 /** The answer in two or three sentences, written from the numbers by rules, and remarks beside it. */
 
+import type { LeverArm } from "../attitude/lever-arm.ts";
+import { SIDE_WORDS } from "../attitude/sides.ts";
 import { remarksOf } from "./remarks.ts";
 import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
 import type { Use } from "./use.ts";
@@ -134,11 +136,7 @@ function apartWords(
     : someRuledOut
       ? "of the places not ruled out, by gyro noise, it hardly matters which"
       : "by gyro noise it hardly matters where it sits";
-  const { distance, side, reading, yawRate, within } = c.leverArm;
-  const off =
-    use !== "rate" && !within && side !== "centre"
-      ? `sits ${inPlan(distance, side)} the centre of gravity, where ${perSecond((yawRate * 180) / Math.PI)} of steady yaw reads as ${degrees(reading.tilt)} of false tilt in self-level flight`
-      : "";
+  const off = use === "rate" ? "" : tiltWords(c.leverArm);
   if (noise.length === 0 && off === "") {
     return `${weight}: ${subject} is ${decibel(c.score - best.score)} worse by score`;
   }
@@ -146,6 +144,14 @@ function apartWords(
   const told = `${weight}: ${subject} ${listed(noise)}`;
   if (off === "") return told;
   return `${told}${much ? ", and it" : ", but it"} ${off}`;
+}
+
+/** What a place outside the rule of thumb reads in steady yaw, and what a filter makes of it. */
+function tiltWords({ distance, side, reading, yawRate, within, filter, worst }: LeverArm): string {
+  if (within || side === "centre" || reading.lowSide === "level") return "";
+  const yaw = perSecond((yawRate * 180) / Math.PI);
+  const seconds = `${Number(filter.timeConstant.toPrecision(2))} s`;
+  return `sits ${inPlan(distance, side)} the centre of gravity: in self-level flight ${yaw} of steady yaw reads there as ${degrees(reading.tilt)} ${SIDE_WORDS[reading.lowSide].low}, of which an attitude filter of ${seconds} believes at most ${degrees(worst.believed.tilt)}`;
 }
 
 /** For ties that differ in false tilt only. */

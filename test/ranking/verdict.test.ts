@@ -70,7 +70,7 @@ describe("one clear winner", () => {
     expect(v.sentences[0]).toContain("1.1 ms more filter delay");
     // atan(0.063 x 3.4907^2/9.80665) = 4.48 degrees
     expect(v.sentences[0]).toMatch(
-      /63 mm ahead of the centre of gravity.*200 deg\/s.*4\.5 degrees/,
+      /63 mm ahead of the centre of gravity.*200 deg\/s.*4\.5 degrees nose down/,
     );
     expect(v.all).toMatch(/"C", place 3, 16 dB worse/);
   });
@@ -106,7 +106,7 @@ test("quiet everywhere, but the place as drawn is far from the centre of gravity
     { name: "B", gyro: 10.1, score: 3, designed: true, ahead: -63 },
   ];
   const v = verdict(made);
-  expect(v.sentences[0]).toMatch(/hardly matters.*but "B".*63 mm behind.*4\.5 degrees/);
+  expect(v.sentences[0]).toMatch(/hardly matters.*but "B".*63 mm behind.*4\.5 degrees nose up/);
   expect(verdict(made, [], "rate").spoken).not.toMatch(/tilt/);
 });
 
