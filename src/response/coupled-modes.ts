@@ -12,12 +12,7 @@
  * the same system as the receptance coupling of `reading.ts`, written for its free vibration.
  */
 
-import {
-  backwardInPlace,
-  choleskyInPlace,
-  forwardInPlace,
-  symmetricEigen,
-} from "../linalg/dense.ts";
+import { symmetricEigen } from "../linalg/dense.ts";
 import type { Modes } from "../modes/types.ts";
 import { leverRows, type Place, sixBy, transposed } from "./place.ts";
 
@@ -40,7 +35,7 @@ export interface CoupledModes {
 
 /**
  * Where the known modes are all there are, nothing is left to be flexible; this share of the last
- * mode's own flexibility, 1/lambda, keeps F from being singular and moves frequencies by less.
+ * mode's own flexibility, 1/lambda, is the least that F is taken as; it moves frequencies by less.
  */
 const LEAST_FLEXIBILITY = 1e-5;
 /** A mode slower than this share of the slowest elastic mode of the bare frame moves as a rigid body. */
@@ -59,8 +54,8 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
   const own = sixBy(stack.W, transposed(sixBy(stack.W, flexibility, 6)), 6);
   const soft = stack.kappa[0] < Number.POSITIVE_INFINITY;
   const least = LEAST_FLEXIBILITY / modes.lambda[elastic - 1];
-  const series = own.map((v, i) => (i % 7 === 0 ? v + least + 1 / stack.kappa[i / 7] : v));
-  const S = inverse(series);
+  const series = own.map((v, i) => (i % 7 === 0 ? v + 1 / stack.kappa[i / 7] : v));
+  const S = stiffnessOf(series, least);
   const n = terms + 6;
   const K = new Float64Array(n * n);
   const Spsi = sixBy(S, psi, terms);
@@ -119,12 +114,17 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
   return found;
 }
 
-/** Inverse of a symmetric positive definite 6 x 6 matrix. */
-function inverse(A: Float64Array): Float64Array {
-  const L = A.slice();
-  choleskyInPlace(L, 6);
-  const X = Float64Array.from({ length: 36 }, (_, i) => (i % 7 === 0 ? 1 : 0));
-  forwardInPlace(L, 6, X, 6);
-  backwardInPlace(L, 6, X, 6);
-  return X;
+/** Inverse of a symmetric 6 x 6 flexibility; in no direction is it taken as less than `least`. */
+function stiffnessOf(flexibility: Float64Array, least: number): Float64Array {
+  const { values, vectors } = symmetricEigen(flexibility, 6);
+  const S = new Float64Array(36);
+  for (let k = 0; k < 6; k++) {
+    const stiffness = 1 / Math.max(least, values[k]);
+    for (let i = 0; i < 6; i++) {
+      for (let j = 0; j < 6; j++) {
+        S[6 * i + j] += stiffness * vectors[6 * k + i] * vectors[6 * k + j];
+      }
+    }
+  }
+  return S;
 }
