@@ -287,6 +287,7 @@ export function madeUpRanking(
     crossings: [meets(3, "blade pass", 3), meets(1, "unbalance", 1), meets(2, "unbalance", 1)],
     tieBand: 1,
     frequencyBand: 0.07,
+    foldings: { gyro: [], accelerometer: [] },
     notes: ["made up"],
     verdict: {
       headline: `Put the stack at "${best}" on the plate "${plate}".`,
