@@ -23,6 +23,8 @@ import { rank } from "./ranking/rank.ts";
 import type { MapOptions } from "./ranking/search.ts";
 import type { Ranking } from "./ranking/types.ts";
 import { type BareFrame, shakeBare } from "./response/bare-frame.ts";
+import { controlBandwidth } from "./sensing/control-bandwidth.ts";
+import { samplingWarnings } from "./sensing/warnings.ts";
 
 export interface AnalyseOptions {
   /** m; the file's, or one chosen from the plates' size, where not given */
@@ -68,6 +70,12 @@ function balanceWarning(model: Model, { cg }: MassReport): string[] {
   ];
 }
 
+/** Also refuses settings of the loop that contradict each other, before anything is computed. */
+function chipWarnings({ sensors, control, propulsion }: FrameFile): string[] {
+  if (!propulsion) return [];
+  return samplingWarnings(sensors, controlBandwidth(control, propulsion.propeller.diameter));
+}
+
 const HELD =
   "the frame is held to the ground, as on a bench: noise and verdict are for that, not for flight";
 
@@ -95,6 +103,7 @@ export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared
       ...model.warnings,
       ...(excitation?.warnings ?? []),
       ...(excitation ? balanceWarning(model, mass) : []),
+      ...chipWarnings(file),
     ],
   };
 }

@@ -158,7 +158,10 @@ function propulsionText({ motor, propeller, cells, hover }: ClassSizes): string 
   },
 
   // or "cruise", or "hard flying", or your own list of speeds with weights
-  "flightMix": "mostly hover"`;
+  "flightMix": "mostly hover",
+
+  // how it is flown: "rate", "self-level" or "both"; decides what counts in the ranking
+  "control": { "use": "both" }`;
 }
 
 function stackText({ stack }: ClassSizes): string {
@@ -171,6 +174,7 @@ function stackText({ stack }: ClassSizes): string {
     "height": "${height / 2 + 1} mm", // of its centre of gravity, from the face of the plate
     "chip": [0, 0, 0], // where the sensor sits on it, from the centre
     "holes": { "spacing": "${stack.holes} mm" }
+    // on soft mounts at its holes: "isolators": "silicone grommets", or { "axial": "6 kN/m" } for each
   }`;
 }
 

@@ -41,7 +41,8 @@ export function findPlaces(
   while (found.length > most) {
     const fewer = everyPlace(file, model, 1.25 * wide);
     // On very many plates even one place each is too many: take every so-manieth of them.
-    if (fewer.length === found.length || fewer.length === 0) {
+    const alike = fewer.length === found.length && found.length <= model.plates.length;
+    if (alike || fewer.length === 0) {
       return { pitch: wide, places: thinned(found, most) };
     }
     wide *= 1.25;

@@ -3,7 +3,9 @@
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { describeModes } from "../modes/describe.ts";
+import type { ModeDescription } from "../modes/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
+import type { CoupledModes } from "../response/coupled-modes.ts";
 import { type ModeShares, modeShares } from "../response/mode-shares.ts";
 import type { Place } from "../response/place.ts";
 import { remedy } from "./remedy.ts";
@@ -65,12 +67,12 @@ function describe(model: Model, bare: BareFrame, { coupled, rigid }: ModeShares,
   const frequency = Math.sqrt(coupled.lambda[k]) / (2 * Math.PI);
   const soft = coupled.isolatorShare[k];
   const shape = meshShape(mesh, h.shapes, coupled.amplitudes, k);
-  const [described] = describeModes(model, mesh, system, coupled.lambda.subarray(k, k + 1), [
-    shape,
-  ]);
+  const lambda = coupled.lambda.subarray(k, k + 1);
+  const [ofFrame] = describeModes(model, mesh, system, lambda, [shape]);
+  const described = shareOfFrame(ofFrame, 1 - soft, kineticOfFrame(coupled, h.shapes.length, k));
   const isolators = { name: "the stack's isolators", share: soft };
   const parts = [
-    ...described.shares.map((s) => ({ name: s.part, share: (1 - soft) * s.strain })),
+    ...described.shares.map((s) => ({ name: s.part, share: s.strain })),
     ...(soft > 0 ? [isolators] : []),
   ]
     .filter((p) => p.share >= LEAST_PART)
@@ -82,6 +84,25 @@ function describe(model: Model, bare: BareFrame, { coupled, rigid }: ModeShares,
     parts,
     remedy: remedy(described, soft),
   };
+}
+
+/** Shares of the energies of the bare frame as shares of those of frame and stack together. */
+function shareOfFrame(mode: ModeDescription, strain: number, kinetic: number): ModeDescription {
+  const motion = Object.entries(mode.motion).map(([kind, share]) => [kind, strain * share]);
+  return {
+    ...mode,
+    shares: mode.shares.map((s) => ({
+      ...s,
+      strain: strain * s.strain,
+      kinetic: kinetic * s.kinetic,
+    })),
+    motion: Object.fromEntries(motion),
+  };
+}
+
+/** Amplitudes are those of M-normalised terms: their squares and those of the stack sum to 1. */
+function kineticOfFrame({ amplitudes }: CoupledModes, terms: number, k: number): number {
+  return amplitudes.subarray(k * terms, (k + 1) * terms).reduce((sum, q) => sum + q * q, 0);
 }
 
 /** A coupled mode as a motion of the bare frame's mesh. */

@@ -6,7 +6,9 @@
  *
  *   (theta_k F_k / eta_k) / (theta_r F_r)   of the rigid craft's own turning,
  *
- * theta the chip's rotation and F the modal force of a roll, pitch or yaw command. The product with the
+ * theta the chip's rotation and F the modal force of a roll, pitch or yaw command. Modes as close as a pair
+ * of a symmetric frame ring together, however they share the motion out; so all modes are summed at the
+ * frequency of one, as far as they are in quadrature, which only modes near their resonance are. The product with the
  * rigid craft's loop gain there is the gain at the resonance, before any filter: 1 is the limit of
  * stability when the phase is at its worst, 1/2 leaves the usual 6 dB. Below the bandwidth the loop's gain
  * is above 1 by design and the phase far from its worst, so modes there are left out.
@@ -58,7 +60,7 @@ export function loopCouplings(
       const frequency = Math.sqrt(coupled.lambda[k]) / (2 * Math.PI);
       if (frequency > settings.below) break;
       if (frequency < settings.bandwidth) continue;
-      const ratio = Math.abs((turn(k) * f[k]) / whole) / coupled.lossFactor[k];
+      const ratio = Math.abs(resonance(coupled, rigid, k, (m) => turn(m) * f[m]) / whole);
       found.push({
         axis,
         frequency,
@@ -68,6 +70,27 @@ export function loopCouplings(
     }
     return found.length > 0 ? [found.reduce((p, q) => (q.gain > p.gain ? q : p))] : [];
   }).sort((p, q) => q.gain - p.gain);
+}
+
+/** A mode without damping would ring without limit; metal alone has about this loss factor (from memory). */
+const LEAST_LOSS = 1e-4;
+
+/**
+ * -Im of lambda_k sum of (theta F)_m/(lambda_m (1 + i eta_m) - lambda_k): what the elastic modes add in
+ * quadrature at the frequency of mode k; of a mode alone theta F/eta.
+ */
+function resonance(
+  { lambda, lossFactor }: CoupledModes,
+  rigid: number,
+  k: number,
+  part: (mode: number) => number,
+): number {
+  let sum = 0;
+  for (let m = rigid; m < lambda.length; m++) {
+    const loss = lambda[m] * Math.max(lossFactor[m], LEAST_LOSS);
+    sum += (part(m) * lambda[k] * loss) / ((lambda[m] - lambda[k]) ** 2 + loss ** 2);
+  }
+  return sum;
 }
 
 /** Loop gain of the rigid craft: 1 at the bandwidth, falling with the integration and the motors' lag. */

@@ -1,6 +1,6 @@
 /** Candidate places in order, with what each reads, why, and what it costs. */
 
-import { highestFrequency, reachWanted } from "../excitation/excite.ts";
+import { reachWanted } from "../excitation/excite.ts";
 import { spreadPower } from "../excitation/spread.ts";
 import type { Excitation } from "../excitation/types.ts";
 import type { FrameFile } from "../frame/types.ts";
@@ -20,12 +20,13 @@ import { flagsOf, onFlaggedOverhang } from "./flags.ts";
 import { type Instruments, instrumentsOf } from "./instruments.ts";
 import { keptPlaces } from "./kept.ts";
 import { compareMounts, mountFlags } from "./mounts.ts";
+import { foldingsOf, notesOf } from "./notes.ts";
 import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
 import { atSpeeds, levelAt, modalMotions, spectraOf } from "./score.ts";
 import { type MapOptions, quietMap, search } from "./search.ts";
 import type { Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
-import { score, scoreParts, USE_WEIGHTS, weightsText } from "./use.ts";
+import { score, scoreParts, USE_WEIGHTS } from "./use.ts";
 import { writeVerdict } from "./verdict.ts";
 
 export interface RankInput {
@@ -63,6 +64,7 @@ export function rank(input: RankInput): Ranking | undefined {
       USE_WEIGHTS[instruments.use],
     );
   const [first] = candidates;
+  const folded = foldingsOf(instruments, excitation);
   return {
     candidates,
     use: instruments.use,
@@ -75,8 +77,13 @@ export function rank(input: RankInput): Ranking | undefined {
     crossings: findCrossings(modes, excitation),
     tieBand: TIE_BAND,
     frequencyBand: FREQUENCY_BAND,
-    notes: notesOf(instruments, excitation),
-    verdict: writeVerdict(candidates, overhangs),
+    notes: notesOf(file, instruments, excitation, folded),
+    foldings: folded,
+    verdict: writeVerdict(candidates, overhangs, {
+      use: instruments.use,
+      residual: instruments.control.residual,
+      controlBandwidth: instruments.bandwidth,
+    }),
   };
 }
 
@@ -174,26 +181,6 @@ function rankPlaces(
 function totalOf({ grid, motorSpread }: Excitation, powers: readonly Float64Array[]): Float64Array {
   const sum = grid.map((_, s) => powers.reduce((t, p) => t + p[s], 0));
   return spreadPower(grid, sum, motorSpread).map(Math.sqrt);
-}
-
-function notesOf(
-  { use, sensors, control, bandwidth }: Instruments,
-  excitation: Excitation,
-): string[] {
-  const { gyro } = sensors;
-  return [
-    `Gyro noise is what the chip passes on behind its own low-pass (${gyro.bandwidth} Hz), all axes together, over the flight mix, before any filter of the flight controller; the motors never share a phase, so their powers add.`,
-    `Places are ordered for ${use === "both" ? "rate and self-level flight" : `${use} flight`}: ${weightsText(use)}, each in dB against the best (weights: common practice, no source). A place to avoid comes last whatever its score.`,
-    `Filter delay is the least, at ${bandwidth} Hz in hover, of a low-pass that leaves ${control.residual} deg/s rms; with notches, one for each motor and order followed.`,
-    "Each candidate carries the stack's mass itself: the frame without it is solved once, and the stack joined to it at each place. The board adds mass but no stiffness.",
-    `Motors differ by ${Math.round(1000 * excitation.motorSpread) / 10} % in speed (standard deviation), so that every order is a small band.`,
-    "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
-    ...(highestFrequency(excitation) > reachWanted(excitation)
-      ? [
-          `The modes reach past ${Math.round(reachWanted(excitation))} Hz; of lines above, up to ${Math.round(highestFrequency(excitation))} Hz, only what residual flexibility gives is counted, and the chip's low-pass takes most of it.`,
-        ]
-      : []),
-  ];
 }
 
 const axes = (power: Float64Array): [number, number, number] => [

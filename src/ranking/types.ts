@@ -7,6 +7,7 @@ import type { IsolatorFlagKind } from "../response/isolator-flags.ts";
 import type { MountMode } from "../response/mount-frequencies.ts";
 import type { Clipping } from "../sensing/clipping.ts";
 import type { LoopCoupling } from "./control-band.ts";
+import type { Foldings } from "./notes.ts";
 import type { ScoreParts, Use, UseWeights } from "./use.ts";
 
 export type FlagKind =
@@ -217,6 +218,8 @@ export interface Ranking {
   /** the first place on other mounts */
   readonly mounts: readonly MountRow[];
   readonly map: QuietMap;
+  /** where lines fold at the chips' sampling rates */
+  readonly foldings: Foldings;
   readonly overhangs: readonly Overhang[];
   readonly crossings: readonly Crossing[];
   /**

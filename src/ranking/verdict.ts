@@ -1,146 +1,198 @@
-/** The answer in sentences, written from the numbers by rules. */
+/** The answer in two or three sentences, written from the numbers by rules, and remarks beside it. */
 
+import type { LeverArm } from "../attitude/lever-arm.ts";
+import { SIDE_WORDS } from "../attitude/sides.ts";
+import { remarksOf } from "./remarks.ts";
 import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
+import type { Use } from "./use.ts";
+import {
+  decibel,
+  degrees,
+  hertz,
+  inPlan,
+  isHard,
+  listed,
+  milliseconds,
+  perSecond,
+  quoted,
+} from "./words.ts";
 
-/** A difference between best and worst below this hardly matters, dB. */
-const HARDLY = 3;
+/** More than this, dB or s, matters; common practice, no source. */
+const MATTERS_LEVEL = 2;
+const MATTERS_DELAY = 3e-4;
+/** Differences below these are not worth a word: dB, s. */
+const LEAST_LEVEL = 0.5;
+const LEAST_DELAY = 5e-5;
+/** Places to avoid that are told with their reasons. */
+const TOLD = 2;
 
-/** Noise mostly of fast flight, and little of such flight: worth saying. */
-const MOSTLY = 0.6;
-const LITTLE = 0.35;
-
-/** Names of ties given before the rest are counted. */
-const NAMED = 3;
-
-const db = (v: number) => `${v < 9.95 ? v.toFixed(1) : Math.round(v)} dB`;
-const hertz = (v: number) => `${v < 99.5 ? v.toPrecision(3) : Math.round(v)} Hz`;
-const rate = (v: number) => `${Number(v.toPrecision(2))} deg/s`;
+export interface VerdictSettings {
+  readonly use: Use;
+  /** wanted behind the filters, deg/s rms */
+  readonly residual: number;
+  /** of the rate loop, Hz */
+  readonly controlBandwidth: number;
+}
 
 /**
- * @param ranked in order, hard-flagged places last
+ * @param ranked in order, places with a hard flag last
  * @param overhangs flagged ones are named even where no candidate sits on them
  */
 export function writeVerdict(
   ranked: readonly RankedCandidate[],
   overhangs: readonly Overhang[],
+  settings: VerdictSettings,
 ): Verdict {
-  const best = ranked[0];
   const open = ranked.filter((c) => !isHard(c));
-  const sentences = [
-    ties(open),
-    matters(open),
-    never(ranked, overhangs),
-    cause(best),
-    fast(best),
-    designed(ranked),
-  ].filter((s) => s !== "");
+  const sentences = [matters(open, ranked, settings), never(ranked, overhangs)];
   return {
-    headline: headline(open, ranked),
-    sentences: sentences.slice(0, 2),
-    remarks: sentences.slice(2),
+    headline: headline(open, ranked, settings),
+    sentences: sentences.filter((s) => s !== ""),
+    remarks: remarksOf(ranked, open),
   };
 }
 
-const isHard = (c: RankedCandidate) => c.flags.some((f) => f.hard);
-const place = (c: RankedCandidate) => `"${c.candidate.name}" on the plate "${c.plate}"`;
+function place({ candidate, plate }: RankedCandidate): string {
+  const under = candidate.side < 0 ? "under" : "on";
+  return `"${candidate.name}" ${under} the plate "${plate}"`;
+}
 
-function headline(open: readonly RankedCandidate[], all: readonly RankedCandidate[]): string {
+function headline(
+  open: readonly RankedCandidate[],
+  all: readonly RankedCandidate[],
+  settings: VerdictSettings,
+): string {
+  const [best] = open.length > 0 ? open : all;
+  const figure = `its gyro reads ${perSecond(best.sensed.gyro)} rms over the flight mix, ${filterWords(best, settings)}`;
   if (open.length === 0) {
-    return `No candidate is good: each has a flag that rules it out; the least noisy is ${place(all[0])} (${rate(all[0].gyro)} rms of gyro noise).`;
+    const none = all.length === 1 ? "The only place looked at is bad" : "No place is good";
+    const each = all.length === 1 ? "it has" : "each has";
+    return `${none}: ${each} a flag that rules it out; ${all.length === 1 ? "at" : "the least bad is"} ${place(best)} ${figure.replace(/^its/, "the")}.`;
   }
+  if (all.length === 1) return `The only place looked at is ${place(best)}: ${figure}.`;
+  return `Put the stack at ${place(best)}: ${figure}.`;
+}
+
+/** What it takes to bring the gyro to what is wanted. */
+function filterWords({ filter }: RankedCandidate, { residual, controlBandwidth }: VerdictSettings) {
+  const { without, with: notched } = filter;
+  const wanted = `${perSecond(residual)}`;
+  const better = notched.attainable && (!without.attainable || notched.delay < without.delay);
+  const notches = `${milliseconds(notched.delay)} with notches that follow the motors`;
+  if (without.attainable && without.delay === 0) return `and needs no filter for ${wanted}`;
+  if (without.attainable) {
+    return `which a low-pass of ${milliseconds(without.delay)} delay brings to ${wanted}${better ? ` (${notches})` : ""}`;
+  }
+  const none = `which no low-pass above the control band (${hertz(controlBandwidth)}) brings to ${wanted}`;
+  return better ? `${none}, only one of ${notches}` : none;
+}
+
+function matters(
+  open: readonly RankedCandidate[],
+  all: readonly RankedCandidate[],
+  settings: VerdictSettings,
+): string {
   const [best, ...rest] = open;
-  const figure = `${rate(best.gyro)} rms of gyro noise over the flight mix (${rate(best.gyroAtHover)} at hover)`;
-  if (rest.length === 0 && all.length === 1) {
-    return `The only candidate, ${place(best)}, reads ${figure}.`;
-  }
-  const next = rest[0];
-  const margin =
-    next && !next.tied
-      ? `, ${db(next.decibel)} less than the next best, "${next.candidate.name}"`
-      : "";
-  return `Put the stack at ${place(best)}: ${figure}${margin}.`;
-}
-
-function ties([best, ...rest]: readonly RankedCandidate[]): string {
+  if (!best || all.length === 1) return "";
+  if (rest.length === 0) return "It is the only place without a flag that rules it out.";
   const tied = rest.filter((c) => c.tied);
-  if (!best || tied.length === 0) return "";
-  const names = listed(tied.map((c) => `"${c.candidate.name}"`));
-  return `It ties with ${names} within what the model can tell${preference(best, tied)}.`;
-}
-
-/** "a, b and c", cut after a few. */
-function listed(names: readonly string[]): string {
-  const more = names.length - NAMED;
-  if (more > 1) return `${names.slice(0, NAMED).join(", ")} and ${more} others`;
-  return names.length > 1
-    ? `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`
-    : names[0];
-}
-
-/** Why one of several that tie comes first. */
-function preference(best: RankedCandidate, tied: readonly RankedCandidate[]): string {
-  const alike = tied.filter((c) => c.flags.length === best.flags.length);
-  const flags = best.flags.length === 0 ? "has no flag" : "has the fewest flags";
-  if (alike.length === 0) return `; it alone ${flags}`;
-  return alike.length < tied.length
-    ? `; it ${flags} and, of such places, the quietest accelerometer`
-    : "; it has the quietest accelerometer of them";
-}
-
-function matters(open: readonly RankedCandidate[]): string {
-  if (open.length < 2) return "";
-  const worst = open.reduce((a, b) => (b.gyro > a.gyro ? b : a));
-  if (open.every((c) => c.tied)) {
-    const among = `${open.length === 2 ? "both" : "all"} within ${db(worst.decibel)}`;
-    return `By noise alone no place is better than another, of those that are not to be avoided: ${among}.`;
+  const others = rest.filter((c) => !c.tied);
+  if (others.length === 0) {
+    const loudest = Math.max(...open.map((c) => c.decibel));
+    const slowest = Math.max(...open.map((c) => c.delayOver.without));
+    const which = open.length === 2 ? "the two places" : `the ${open.length} places left`;
+    return `Which of ${which} is taken hardly matters: as far as the model can tell they tie, within ${decibel(loudest)} of gyro noise and ${milliseconds(slowest)} of filter delay${tiltApart(open, settings)}.`;
   }
-  const name = `"${worst.candidate.name}"`;
-  if (worst.decibel < HARDLY) {
-    return `It hardly matters: the noisiest place that is not to be avoided, ${name}, reads ${db(worst.decibel)} more than the quietest.`;
-  }
-  const times = `${Number((10 ** (worst.decibel / 20)).toPrecision(2))} times the quietest`;
-  return `It matters where the stack sits: the noisiest place that is not to be avoided, ${name}, reads ${rate(worst.gyro)} rms, ${times} (${db(worst.decibel)} more).`;
+  // The place as drawn is what the reader thinks of; else the worst shows what is at stake.
+  const drawn = others.find((c) => c.candidate.designed);
+  const other = drawn ?? others.reduce((a, b) => (b.score > a.score ? b : a));
+  const alike =
+    tied.length > 0 ? [`${listed(tied.map(quoted))} cannot be told from it by this model`] : [];
+  const apart = apartWords(other, best, settings, all.length > open.length);
+  return sentence([...alike, apart].join("; "));
 }
 
+const sentence = (text: string) => `${text[0].toUpperCase()}${text.slice(1)}.`;
+
+/** How one place compares with the best: by noise and delay, then by false tilt. */
+function apartWords(
+  c: RankedCandidate,
+  best: RankedCandidate,
+  { use }: VerdictSettings,
+  someRuledOut: boolean,
+): string {
+  const subject = c.candidate.designed ? `${quoted(c)}, where the file puts it,` : quoted(c);
+  const level = 20 * Math.log10(c.sensed.gyro / best.sensed.gyro);
+  const delay = c.filter.without.delay - best.filter.without.delay;
+  const noise = [
+    ...(level >= LEAST_LEVEL ? [`reads ${decibel(level)} more gyro noise`] : []),
+    ...(delay >= LEAST_DELAY ? [`costs ${milliseconds(delay)} more filter delay`] : []),
+  ];
+  const much = level >= MATTERS_LEVEL || delay >= MATTERS_DELAY;
+  const weight = much
+    ? someRuledOut
+      ? "even of the places not ruled out it matters which"
+      : "where it sits matters"
+    : someRuledOut
+      ? "of the places not ruled out, by gyro noise, it hardly matters which"
+      : "by gyro noise it hardly matters where it sits";
+  const off = use === "rate" ? "" : tiltWords(c.leverArm);
+  if (noise.length === 0 && off === "") {
+    return `${weight}: ${subject} is ${decibel(c.score - best.score)} worse by score`;
+  }
+  if (noise.length === 0) return `${weight}, but ${subject} ${off}`;
+  const told = `${weight}: ${subject} ${listed(noise)}`;
+  if (off === "") return told;
+  return `${told}${much ? ", and it" : ", but it"} ${off}`;
+}
+
+/** What a place outside the rule of thumb reads in steady yaw, and what a filter makes of it. */
+function tiltWords({ distance, side, reading, yawRate, within, filter, worst }: LeverArm): string {
+  if (within || side === "centre" || reading.lowSide === "level") return "";
+  const yaw = perSecond((yawRate * 180) / Math.PI);
+  const seconds = `${Number(filter.timeConstant.toPrecision(2))} s`;
+  return `sits ${inPlan(distance, side)} the centre of gravity: in self-level flight ${yaw} of steady yaw reads there as ${degrees(reading.tilt)} ${SIDE_WORDS[reading.lowSide].low}, of which an attitude filter of ${seconds} believes at most ${degrees(worst.believed.tilt)}`;
+}
+
+/** For ties that differ in false tilt only. */
+function tiltApart(open: readonly RankedCandidate[], { use }: VerdictSettings): string {
+  const off = open.filter((c) => !c.leverArm.within);
+  if (use === "rate" || off.length === 0 || off.length === open.length) return "";
+  return `; for self-level flight ${listed(off.map(quoted))} ${off.length === 1 ? "lies" : "lie"} too far from the centre of gravity`;
+}
+
+/** Places ruled out with their reasons, then overhangs without a candidate on them. */
 function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[]): string {
   const hard = ranked.filter(isHard);
-  const places = hard.map((c) => {
-    const kinds = c.flags.filter((f) => f.hard).map((f) => f.kind);
-    const louder = c.decibel >= 1 ? `, ${db(c.decibel)} more than the quietest` : "";
-    return `Not at "${c.candidate.name}": ${kinds.join(", ")} (${rate(c.gyro)} rms${louder}).`;
-  });
   const told = new Set(hard.flatMap((c) => c.flags.map((f) => f.text)));
-  const others = overhangs
-    .filter((o) => o.flagged && !told.has(o.text))
-    .map((o) => `Keep the stack off the overhang: ${o.text}.`);
-  return [...places, ...others].join(" ");
+  const bare = overhangs.filter((o) => o.flagged && !told.has(o.text));
+  const places = hard.slice(0, TOLD).map((c) => `${quoted(c)} (${reasons(c)})`);
+  const more = hard.length - places.length;
+  const parts = [
+    ...(hard.length > 0
+      ? [`Never at ${listed([...places, ...(more > 0 ? [`${more} more`] : [])])}`]
+      : []),
+    ...bare.map(
+      (o) =>
+        `${hard.length > 0 ? "nor" : "Keep the stack off the overhang:"} ${hard.length > 0 ? `on the overhang where ${o.text}` : o.text}`,
+    ),
+  ];
+  return parts.length === 0 ? "" : `${parts.join(", ")}.`;
 }
 
-function cause(best: RankedCandidate): string {
-  const c = best.causes[0];
-  if (!c) return "";
-  const share = `${Math.round(100 * c.share)} %`;
-  if (c.mode === 0) {
-    return `At the best place ${share} of the noise is the whole craft shaken as one by ${c.order}, which no place avoids.`;
-  }
-  const rpm = `${Number(c.rpm.toPrecision(3))} rpm`;
-  const where = c.met
-    ? `which it meets at ${rpm}`
-    : `which it would meet at ${rpm}, outside the speeds considered`;
-  return `At the best place ${share} of the noise comes from ${c.order} on mode ${c.mode} (${hertz(c.frequency)}, ${c.modeName}), ${where}.`;
-}
-
-/** Where the little time at high speed makes most of the noise, the level is about that. */
-function fast({ fast: { flight, power } }: RankedCandidate): string {
-  if (power < MOSTLY || flight > LITTLE) return "";
-  const percent = (v: number) => `${Math.round(100 * v)} %`;
-  return `${percent(power)} of the noise there belongs to the ${percent(flight)} of the flight above 1.5 times hover speed.`;
-}
-
-function designed(ranked: readonly RankedCandidate[]): string {
-  const drawn = ranked.find((c) => c.candidate.designed);
-  if (!drawn || drawn === ranked[0]) return "";
-  const name = `"${drawn.candidate.name}"`;
-  if (drawn.tied) return `Where the file puts the stack, ${name}, ties with it.`;
-  return `The file puts the stack at ${name}, place ${drawn.place}: ${db(drawn.decibel)} more than the quietest.`;
+function reasons(c: RankedCandidate): string {
+  const [coupling] = c.couplings;
+  const kinds = c.flags
+    .filter((f) => f.hard)
+    .map((f) =>
+      f.kind === "in the control band" && coupling
+        ? `a ${coupling.axis} mode at ${hertz(coupling.frequency)} inside the reach of the rate loop, gain ${Number(coupling.gain.toPrecision(2))}`
+        : f.kind,
+    );
+  const louder = c.decibel >= LEAST_LEVEL ? [`${decibel(c.decibel)} more gyro noise`] : [];
+  const slower =
+    c.delayOver.without >= LEAST_DELAY
+      ? [`${milliseconds(c.delayOver.without)} more filter delay`]
+      : [];
+  return [...kinds, ...louder, ...slower].join("; ");
 }

@@ -39,12 +39,11 @@ export interface CoupledModes {
 }
 
 /**
- * Where the known modes are all there are, nothing is left to be flexible; this share of the last
- * mode's own flexibility, 1/lambda, keeps F from being singular and moves frequencies by less.
+ * Where the known modes are all there are, nothing is left to be flexible and F is what rounding leaves of
+ * the flexibility of them all, about 1e-12 of it, of either sign. This share of that flexibility keeps F
+ * positive, and moves frequencies by less.
  */
-const LEAST_FLEXIBILITY = 1e-5;
-/** A mode slower than this share of the slowest elastic mode of the bare frame moves as a rigid body. */
-const RIGID = 1e-4;
+const LEAST_FLEXIBILITY = 1e-6;
 
 /**
  * @param modes of the bare frame
@@ -58,8 +57,13 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
   const psi = sixBy(stack.W, place.psi, terms);
   const own = sixBy(stack.W, transposed(sixBy(stack.W, flexibility, 6)), 6);
   const soft = stack.kappa[0] < Number.POSITIVE_INFINITY;
-  const least = LEAST_FLEXIBILITY / modes.lambda[elastic - 1];
-  const series = own.map((v, i) => (i % 7 === 0 ? v + least + 1 / stack.kappa[i / 7] : v));
+  const series = own.map((v, i) => {
+    if (i % 7 !== 0) return v;
+    const row = (i / 7) * terms;
+    let known = 0;
+    for (let t = 0; t < elastic; t++) known += psi[row + t] ** 2 / modes.lambda[t];
+    return v + LEAST_FLEXIBILITY * (known + v) + 1 / stack.kappa[i / 7];
+  });
   const S = inverse(series);
   const n = terms + 6;
   const K = new Float64Array(n * n);
@@ -87,7 +91,6 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
     isolatorShare: new Float64Array(n),
     force: new Float64Array(6 * n),
   };
-  const still = RIGID * (modes.lambda[0] ?? 0);
   for (let k = 0; k < n; k++) {
     const vector = vectors.subarray(k * n, (k + 1) * n);
     const q = vector.subarray(0, terms);
@@ -102,7 +105,7 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
     });
     const force = sixBy(S, stretch, 1);
     found.force.set(force, 6 * k);
-    if (values[k] <= still) continue;
+    if (k < modes.rigid.length) continue;
     // Strain in the known modes, in the isolators, and in the modes left out.
     let [strain, lost] = [0, 0];
     for (let t = 0; t < elastic; t++) {

@@ -15,6 +15,7 @@ import { candidateAt } from "../../src/model/equipment.ts";
 import type { BodyPart, Candidate, Model } from "../../src/model/types.ts";
 import { solveModes } from "../../src/modes/solve.ts";
 import { assess } from "../../src/ranking/assess.ts";
+import { type Instruments, instrumentsOf } from "../../src/ranking/instruments.ts";
 import { type BareFrame, shakeBare } from "../../src/response/bare-frame.ts";
 import { coupledModes } from "../../src/response/coupled-modes.ts";
 import { readingPoint } from "../../src/response/place.ts";
@@ -30,6 +31,7 @@ interface Sample {
   readonly size: number;
   readonly bare: BareFrame;
   readonly candidates: readonly Candidate[];
+  readonly instruments: Instruments;
 }
 
 /** Loss factors all alike: what is compared then is the coupling, not how damping is shared out. */
@@ -71,7 +73,9 @@ function sample(
       (mounts) => candidateAt(bench, `${plate} ${x} ${y}`, { ...def, ...mounts }, false),
     );
   });
-  return { model, excitation, size, bare: shake(model, size, excitation, modes), candidates };
+  const bare = shake(model, size, excitation, modes);
+  const instruments = instrumentsOf(file, excitation, model.rotors.length);
+  return { model, excitation, size, bare, candidates, instruments };
 }
 
 /** The frame with the stack of a candidate in its mesh, and what a chip of no weight reads on it. */
@@ -152,7 +156,8 @@ const SAMPLES = [
 
 describe.each(SAMPLES)("a stack on the %s sample", (name, size, places) => {
   const s = sample(name, size, 40, places);
-  const assessed = assess(s.bare, s.candidates);
+  const mass = massFromDrawing(s.model, s.bare.mesh);
+  const assessed = assess(s.bare, mass, s.instruments, s.candidates);
   const solved = s.candidates.map((c) => resolve(s, c));
 
   test("stands at five places, and on isolators at the first", () => {

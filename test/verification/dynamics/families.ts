@@ -1,4 +1,5 @@
 import type { Family } from "../case.ts";
+import { ABSORBER } from "./absorber.ts";
 import { ALTERED_CHAIN } from "./altered-chain.ts";
 import { CHAIN_SPECTRA } from "./chain-spectra.ts";
 import { CROSSINGS } from "./crossings.ts";
@@ -15,4 +16,5 @@ export const DYNAMICS: readonly Family[] = [
   CHAIN_SPECTRA,
   ALTERED_CHAIN,
   RIGID_CRAFT,
+  ABSORBER,
 ];
