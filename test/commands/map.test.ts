@@ -68,7 +68,7 @@ describe("the map of a frame", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/\n\nMap: old\.csv\n$/);
     expect(out.replace(/\s+/g, " ")).toMatch(
-      /Searched: \d+ places all over the plates, 30 mm apart;/,
+      /Searched: \d+ places all over the plates, 30 mm apart,/,
     );
     expect(read("old.csv").startsWith(`${MAP_HEADER}\r\n`)).toBe(true);
   });

@@ -10,6 +10,7 @@ import type {
   RankedCandidate,
   Ranking,
 } from "../../ranking/types.ts";
+import type { FoldedBand } from "../../sensing/folding.ts";
 import { toDegrees, toRpm } from "../terminal/numbers.ts";
 import { filterFields } from "./burden-json.ts";
 import { documentText, type FrameIdentity, frameFields } from "./document.ts";
@@ -50,6 +51,10 @@ export function rankingJson(
     places: candidates.map((ranked) => placeFields(ranked, excitation, quietest)),
     mounts: ranking.mounts.map((mount) => mountFields(mount, excitation)),
     map: { pitchM: map.pitch, places: map.places.map(mapPlaceFields) },
+    foldings: {
+      gyro: ranking.foldings.gyro.map(foldingFields),
+      accelerometer: ranking.foldings.accelerometer.map(foldingFields),
+    },
     tieBandDb: ranking.tieBand,
     frequencyBandShare: ranking.frequencyBand,
     notes: ranking.notes,
@@ -82,6 +87,11 @@ function mountFields(
     filter: filterFields(filter, e),
     flags: flags.map(({ kind, hard, text }) => ({ kind, avoid: hard, text })),
   };
+}
+
+/** A line of the motors that sampling shows at another frequency. */
+function foldingFields({ order, speeds, lines, shown }: FoldedBand): unknown {
+  return { multiple: order, speedsRpm: speeds.map(toRpm), linesHz: lines, shownAtHz: shown };
 }
 
 function mapPlaceFields(place: MapPlace): unknown {

@@ -98,11 +98,7 @@ function rangeLine({ candidates, frequencyBand }: Ranking): string {
 
 function searchLine({ pitch, places }: QuietMap, asked: number | undefined): string {
   const mm = (length: number): string => `${shortest(1e3 * length)}${HARD_SPACE}mm`;
-  const found = `Searched: ${count(places.length, "place")} all over the plates`;
   const widened = asked !== undefined && pitch > 1.001 * asked;
-  const apart = [
-    ...(places.length > 1 ? [`${mm(pitch)} apart`] : []),
-    ...(widened ? [`${mm(asked)} would have been too many`] : []),
-  ];
-  return `${[found, ...apart].join(", ")}; and closer around the best.`;
+  const apart = `, ${mm(pitch)} apart${widened ? ` (${mm(asked)} would have been too many)` : ""}`;
+  return `Searched: ${count(places.length, "place")} all over the plates${places.length > 1 ? apart : ""}, then closer around the best.`;
 }

@@ -221,6 +221,12 @@ export const ranking: Ranking = {
   residual: 1,
   mounts: MOUNTS,
   map: { pitch: 8e-3, places: MAP_PLACES },
+  foldings: {
+    gyro: [],
+    accelerometer: [
+      { order: 3, speeds: [10000 * RPM, 20000 * RPM], lines: [500, 1000], shown: [500, 0] },
+    ],
+  },
   overhangs: [],
   crossings: [
     {

@@ -195,6 +195,13 @@ test("has the map in m and degrees", () => {
   expect(document.map.places[1].falseTiltDeg).toBeCloseTo(2, 12);
 });
 
+test("has lines that sampling folds", () => {
+  const { gyro, accelerometer } = document.foldings;
+  expect(gyro).toEqual([]);
+  expect(accelerometer).toMatchObject([{ multiple: 3, linesHz: [500, 1000], shownAtHz: [500, 0] }]);
+  expect(accelerometer[0].speedsRpm[1]).toBeCloseTo(20000, 9);
+});
+
 test("has modes, speeds, mass and evidence", () => {
   expect(document.modes[1]).toMatchObject({ frequencyHz: 1234.5, dampingRatio: 0.015 });
   expect(document.speeds.hoverRpm).toBeCloseTo(10843, 9);

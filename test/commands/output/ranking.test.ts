@@ -128,20 +128,20 @@ describe("the search", () => {
   test("tells how far apart its places are", () => {
     for (const asked of [undefined, 8e-3]) {
       expect(oneLine(textOf({}, asked))).toContain(
-        "Searched: 4 places all over the plates, 8 mm apart; and closer around the best.",
+        "Searched: 4 places all over the plates, 8 mm apart, then closer around the best.",
       );
     }
   });
 
   test("tells that it was asked for more than it did", () => {
     expect(oneLine(textOf({}, 1e-3))).toContain(
-      "8 mm apart, 1 mm would have been too many; and closer",
+      "8 mm apart (1 mm would have been too many), then closer",
     );
   });
 
   test("tells no distance between one place and none", () => {
     const one = { pitch: 8e-3, places: ranking.map.places.slice(0, 1) };
-    expect(oneLine(textOf({ map: one }))).toContain("Searched: 1 place all over the plates; and");
+    expect(oneLine(textOf({ map: one }))).toContain("Searched: 1 place all over the plates, then");
   });
 });
 
