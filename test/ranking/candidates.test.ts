@@ -3,33 +3,28 @@
 import { describe, expect, test } from "vitest";
 import { analyse } from "../../src/analyse.ts";
 import { buildModel } from "../../src/model/build.ts";
-import { contains } from "../../src/model/polygon.ts";
 import type { Candidate, Model } from "../../src/model/types.ts";
-import { candidatesOf, patternFits } from "../../src/ranking/candidates.ts";
+import { findPlaces, namedCandidates, patternFits } from "../../src/ranking/candidates.ts";
 import { crossSections, frameOf } from "../modes/toys.ts";
+import { onMaterial } from "./on-material.ts";
 
 type Sections = Record<string, Record<string, object>>;
 const sections = crossSections() as Sections;
 
-function places(plate: object = {}, more: object = {}): { model: Model; found: Candidate[] } {
+const MOST = 60;
+
+interface Places {
+  readonly model: Model;
+  readonly named: readonly Candidate[];
+  readonly found: readonly Candidate[];
+}
+
+function places(plate: object = {}, more: object = {}): Places {
   const hub = { ...sections.plates.hub, ...plate };
   const file = frameOf({ ...sections, plates: { hub }, candidates: {}, ...more });
   const model = buildModel(file);
-  return { model, found: candidatesOf(file, model) };
-}
-
-/** Whether points all over a screw head lie on material. */
-function onMaterial({ plates }: Model, c: Candidate): boolean {
-  const { outline, holes } = plates[c.plate];
-  return c.holes.every(([x, y]) =>
-    [0, 0.4, 0.8, 0.999].every((share) =>
-      Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12).every((a) => {
-        const r = (share * c.footprint) / 2;
-        const [px, py] = [x + r * Math.cos(a), y + r * Math.sin(a)];
-        return contains(outline, px, py) && holes.every((h) => !contains(h, px, py));
-      }),
-    ),
-  );
+  const named = namedCandidates(file, model);
+  return { model, named, found: findPlaces(file, model, MOST).places };
 }
 
 describe("places found on a bare hub", () => {
@@ -72,8 +67,8 @@ describe("places found on a bare hub", () => {
     const { stack: _, ...rest } = sections;
     const plates = { hub: { ...sections.plates.hub, outline } };
     const file = frameOf({ ...rest, plates, arms: {}, propulsion: undefined, candidates: {} });
-    const many = candidatesOf(file, buildModel(file));
-    expect(many.length).toBeLessThanOrEqual(60);
+    const many = findPlaces(file, buildModel(file), MOST).places;
+    expect(many.length).toBeLessThanOrEqual(MOST);
     expect(many.length).toBeGreaterThan(20);
   });
 });
@@ -92,9 +87,8 @@ describe("cut-outs", () => {
   const { model, found } = places({ holes: cut });
 
   test("keep screws away: no head lies over the edge of one", () => {
-    const fitting = found.filter((c) => !c.designed);
-    expect(fitting.length).toBeGreaterThan(0);
-    expect(fitting.filter((c) => !onMaterial(model, c)).map((c) => c.name)).toEqual([]);
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.filter((c) => !onMaterial(model, c)).map((c) => c.name)).toEqual([]);
   });
 
   test("the screw's own hole under its head does not count as one", () => {
@@ -130,7 +124,7 @@ describe("a pattern", () => {
 
 describe("the place as drawn", () => {
   const placed = (candidates: object) =>
-    places({}, { candidates }).found.map((c) => [c.name, c.designed]);
+    places({}, { candidates }).named.map((c) => [c.name, c.designed]);
 
   test("is among the candidates, by its own name or by one of its own", () => {
     const nose = { plate: "hub", at: [30, 0] };

@@ -1,16 +1,21 @@
 /** Plates that reach past their last support. */
 
 import { describe, expect, test } from "vitest";
-import { analyse } from "../../src/analyse.ts";
+import { analyse, analyseModes } from "../../src/analyse.ts";
+import { reachWanted } from "../../src/excitation/excite.ts";
 import { readFrame } from "../../src/frame/read.ts";
 import type { FrameFile } from "../../src/frame/types.ts";
+import { findOverhangs } from "../../src/ranking/overhang.ts";
 import type { Overhang } from "../../src/ranking/types.ts";
 import { crossSections, frameOf } from "../modes/toys.ts";
 
 const seven = readFrame("frames/seven-inch.jsonc");
 const COARSE = { meshSize: 11e-3, modes: 40 };
-const overhangsOf = (file: FrameFile): readonly Overhang[] =>
-  analyse(file, COARSE).ranking?.overhangs ?? [];
+function overhangsOf(file: FrameFile): readonly Overhang[] {
+  const { model, mesh, modes, excitation } = analyseModes(file, COARSE);
+  if (!excitation) throw new Error("the sample has motors");
+  return findOverhangs(model, mesh, modes, reachWanted(excitation));
+}
 
 describe("the seven-inch sample's deck", () => {
   const [deck, ...others] = overhangsOf(seven);
@@ -100,7 +105,8 @@ function withShelf(direction: Overhang["direction"], weight: number): FrameFile 
 }
 
 describe.each(["front", "rear", "left", "right"] as const)("a shelf to the %s", (direction) => {
-  const { ranking } = analyse(withShelf(direction, 20), { meshSize: 15e-3 });
+  const quick = { meshSize: 15e-3, modes: 40, map: { pitch: 0.05 } };
+  const { ranking } = analyse(withShelf(direction, 20), quick);
   const found = ranking?.overhangs.filter((o) => o.plate === "shelf") ?? [];
 
   test("is found with its length, mass and mode", () => {
@@ -120,10 +126,12 @@ describe.each(["front", "rear", "left", "right"] as const)("a shelf to the %s", 
 
   test("rules out the candidate on it, and only that one", () => {
     const out = ranking?.candidates.find((c) => c.candidate.name === "out");
-    expect(out?.flags.filter((f) => f.hard).map((f) => f.kind)).toEqual(["cantilevered"]);
+    // at some 73 Hz the shelf is in reach of the rate loop as well
+    const reasons = ["cantilevered", "in the control band"];
+    expect(out?.flags.filter((f) => f.hard).map((f) => f.kind)).toEqual(reasons);
     const middle = ranking?.candidates.find((c) => c.candidate.name === "middle");
     expect(middle?.flags.some((f) => f.hard)).toBe(false);
     expect(ranking?.candidates[0]).toBe(middle);
-    expect(ranking?.verdict.sentences.join(" ")).toContain('Not at "out": cantilevered');
+    expect(ranking?.verdict.sentences.join(" ")).toContain('"out" (cantilevered; ');
   });
 });
