@@ -9,7 +9,7 @@ import { table } from "./section.ts";
 
 export function chipsPart({ candidates }: Pick<Ranking, "candidates">): Part {
   return html`<h3>What vibration does to the chips</h3>
-<p>An offset is left behind where a chip is not quite linear, largest at the loudest speed that is flown. A chip clips where vibration and steady part together go beyond its range. ${chipsFinding(candidates)}</p>
+<p>An offset is left behind where a chip is not quite linear: the gyro&#39;s at the loudest speed that is flown, the accelerometer&#39;s at the loudest up to 1.5 times hover. A chip clips where vibration and steady part together go beyond its range. ${chipsFinding(candidates)}</p>
 ${table(
   "Offsets and peaks at the worst speed, place by place",
   [

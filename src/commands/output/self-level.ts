@@ -26,7 +26,7 @@ export function selfLevelText(shown: Shown, { use, candidates }: Ranking, ink: I
   return [
     table(shown, ink),
     wrap(
-      `C.g.: from the chip to the centre of gravity, in the plan. Tilt: what the accelerometer reads in steady yaw of ${yaw}. Filter: the most that an attitude filter of ${shortest(filter.timeConstant)}${HARD_SPACE}s believes in the motions tried. Acc.: rms as the chip passes it on, over the flight mix. Offset: tilt read at the worst speed because vibration shifts the chip's zero. Peak: largest reading in gentle flight, of the chip's range.`,
+      `C.g.: from the chip to the centre of gravity, in the plan. Tilt: what the accelerometer reads in steady yaw of ${yaw}. Filter: the most that an attitude filter of ${shortest(filter.timeConstant)}${HARD_SPACE}s believes in the motions tried. Acc.: rms as the chip passes it on, over the flight mix. Offset: tilt that vibration makes of the chip's zero, and Peak: largest reading, of the chip's range, both at the worst speed up to 1.5 times hover.`,
     ),
     wrap(`${capital(radiusWords(error, yawRate))}.`),
     ...told.map((ranked) => wrap(armWords(ranked), "  - ", "    ")),
