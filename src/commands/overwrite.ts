@@ -1,7 +1,9 @@
 /** What an output file may take the place of: nothing, or an older file of the same kind. */
 
-import { closeSync, openSync, readSync, statSync } from "node:fs";
+import { closeSync, openSync, readSync, realpathSync, statSync } from "node:fs";
+import path from "node:path";
 import { inputError } from "../errors.ts";
+import { MAP_HEADER } from "./output/map-csv.ts";
 import { UNKNOWNS_HEADER } from "./output/unknowns.ts";
 import { requireWritable } from "./write-files.ts";
 
@@ -30,6 +32,11 @@ export const UNKNOWNS: OutputKind = {
   begins: new RegExp(`^${UNKNOWNS_HEADER}\\r?\\n`),
 };
 
+export const MAP: OutputKind = {
+  name: "a map",
+  begins: new RegExp(`^${MAP_HEADER}\\r?\\n`),
+};
+
 /** Enough for the head of a report with a long name. */
 const HEAD_BYTES = 4096;
 
@@ -54,6 +61,31 @@ export function requireFree(file: string, kind: OutputKind, frame?: string): voi
     }
   }
   requireWritable(file);
+}
+
+/**
+ * Two outputs of one run must not be the same file, or the second would take the place of the first.
+ * To be asked when both are known to be free, so that their folders are there.
+ *
+ * @throws InputError
+ */
+export function requireApart(one: string, other: string): void {
+  const there = statIfExact(one);
+  const isSame =
+    there === undefined
+      ? placeOf(one) === placeOf(other)
+      : there.isFile() && isSameFile(one, other);
+  if (isSame) {
+    throw inputError(
+      "",
+      `${one} was given for two different outputs; choose another name for one.`,
+    );
+  }
+}
+
+/** Where a file that is not there yet would be, whatever links lead to its folder. */
+function placeOf(file: string): string {
+  return path.join(realpathSync(path.dirname(file)), path.basename(file));
 }
 
 /** undefined also for paths that lead nowhere, which `requireWritable` explains. */

@@ -60,6 +60,9 @@ export function causesOf(model: Model, bare: BareFrame, place: Place): Cause[] {
     });
 }
 
+/** Mirrored parts differ by rounding: their names decide, so that the order is always the same. */
+const alike = (share: number) => Math.round(1e4 * share);
+
 /** One coupled mode in words; `mode` counts from 1, rigid motions left out. */
 function describe(model: Model, bare: BareFrame, { coupled, rigid }: ModeShares, mode: number) {
   const { mesh, system, h } = bare;
@@ -76,7 +79,7 @@ function describe(model: Model, bare: BareFrame, { coupled, rigid }: ModeShares,
     ...(soft > 0 ? [isolators] : []),
   ]
     .filter((p) => p.share >= LEAST_PART)
-    .sort((a, b) => b.share - a.share)
+    .sort((a, b) => alike(b.share) - alike(a.share) || (a.name < b.name ? -1 : 1))
     .slice(0, PARTS);
   return {
     frequency,

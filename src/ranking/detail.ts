@@ -50,18 +50,19 @@ function couplingsOf(
 }
 
 function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: Assessed): Rectified {
-  const { weights } = h.excitation;
+  const { grid, weights, speeds } = h.excitation;
   const power = weights.map((_, s) =>
     reading.accelAxisPower.reduce((sum, axis) => sum + axis[s], 0),
   );
-  const largest = (coefficient: number) =>
+  const largest = (coefficient: number, upTo: number) =>
     rectifiedOffset(coefficient, power).reduce(
-      (most, v, s) => (weights[s] > LEAST_WEIGHT ? Math.max(most, v) : most),
+      (most, v, s) => (weights[s] > LEAST_WEIGHT && grid[s] <= upTo ? Math.max(most, v) : most),
       0,
     );
-  const accelerometer = largest(sensors.accelerometer.rectification);
+  const levelling = SELF_LEVEL_SPEEDS * speeds.hover;
+  const accelerometer = largest(sensors.accelerometer.rectification, levelling);
   return {
-    gyro: largest(sensors.gyro.rectification),
+    gyro: largest(sensors.gyro.rectification, speeds.full),
     accelerometer,
     tilt: falseTilt(accelerometer),
   };

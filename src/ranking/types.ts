@@ -83,7 +83,10 @@ export interface CaseReading {
   readonly gyro: number;
 }
 
-/** Offsets that vibration leaves behind in the chips, largest over the speeds that are flown. */
+/**
+ * Offsets that vibration leaves behind in the chips: the gyro's largest over the speeds that are flown,
+ * the accelerometer's over those of self-level flight.
+ */
 export interface Rectified {
   /** deg/s */
   readonly gyro: number;

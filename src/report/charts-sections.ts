@@ -3,6 +3,8 @@
 import { HOVER_MARGIN } from "../ranking/crossings.ts";
 import type { Crossing, RankedCandidate } from "../ranking/types.ts";
 import { crossingWords, orderLines, perTurn } from "./campbell.ts";
+import { causesPart } from "./causes-table.ts";
+import { chipsPart } from "./chips-table.ts";
 import { chartBox } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
 import { placeLabels } from "./markers.ts";
@@ -50,6 +52,7 @@ export function campbellSection(analysed: Analysed): Html {
             {
               head: html`motor speed<br><small>rpm</small>`,
               number: true,
+              names: true,
               cell: (c) => three(c.rpm),
             },
             {
@@ -58,6 +61,7 @@ export function campbellSection(analysed: Analysed): Html {
               cell: (c) => signed(100 * c.fromHover, 0),
             },
             { head: "force", cell: (c) => c.order },
+            { head: "how often", cell: (c) => perTurn(c.multiple) },
             { head: "mode", number: true, cell: (c) => c.mode },
             {
               head: html`frequency<br><small>Hz</small>`,
@@ -142,7 +146,7 @@ export function spectraSection(analysed: Analysed): Html {
   const curves = spectrumCurves(analysed);
   const labels = placeLabels(ranking.candidates);
   const finding = spectraFinding(excitation, ranking.candidates);
-  const lead = html`What each place would read if all motors held one speed. The scale at the left grows by factors: 1, 2, 5, 10. ${finding}`;
+  const lead = html`How a stack at each place moves while the motors hold one speed, give or take the ${percent(excitation.motorSpread, 2)} by which they differ from each other; that rounds the peaks. True motion, before the chips’ own low-pass. The scale at the left grows by factors: 1, 2, 5, 10. ${finding}`;
   return section(
     "spectra",
     "Noise against motor speed",
@@ -154,6 +158,8 @@ export function spectraSection(analysed: Analysed): Html {
 <figcaption><fieldset class="switch legend"><legend>places</legend>${curves.map(({ index, candidate, drawn }, i) => html`<label><input type="checkbox" name="curve" value="${i}"${{ html: drawn ? " checked" : "" }}> ${swatch(index)} <span>${labels[index]}: ${named(candidate.candidate.name)}</span></label>`)}</fieldset></figcaption></figure>`,
     curves.length < ranking.candidates.length &&
       html`<p class="notes">Curves of ${curves.length} of the ${ranking.candidates.length} places are in this page: the best, the last and the one drawn in the file.</p>`,
+    causesPart(ranking, excitation.speeds),
+    chipsPart(ranking),
   );
 }
 

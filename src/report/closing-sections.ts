@@ -10,6 +10,7 @@ import type { Analysed, ReportInput } from "./types.ts";
 const TAPPED = 4;
 
 export function limitsSection(analysed: Analysed): Html {
+  const { excitation } = analysed;
   const kappas = analysed.model.arms.flatMap((a) =>
     a.held.kind === "bolted" && Number.isFinite(a.held.kappa) ? [a.held.kappa] : [],
   );
@@ -18,7 +19,9 @@ export function limitsSection(analysed: Analysed): Html {
     html`Bolted arm roots are springs of stiffness kappa E I / L with kappa ${[...new Set(kappas)].map((k) => three(k)).join(", ")}. Tight joints have about 28, loose ones about 5.3: against an ideal clamp the arm modes then fall by 5 % to 20 % (derived from a beam with a tip mass; the range of the drop is common practice, no source).`;
   const assumptions: Part[] = [
     "Small motions: everything is linear. Joints that slip, straps that creep and propellers that bend are not in the model.",
-    "All motors turn at one speed but never in step, so their effects add as powers.",
+    excitation
+      ? `All motors turn at about one speed, ${percent(excitation.motorSpread, 2)} apart from each other (standard deviation), and never in step, so their effects add as powers.`
+      : "Motors never turn in step, so their effects add as powers.",
     "The air neither holds nor damps the frame. Gyroscopic moments of the propellers are left out.",
     joints || "The arms are joined as the file says, without play.",
   ];

@@ -9,12 +9,14 @@ import { type Html, html } from "./html.ts";
 export interface Figure {
   readonly traces: readonly Trace[];
   readonly layout: Readonly<Record<string, unknown>>;
+  /** what the vertical axis has instead where the chart is narrow */
+  readonly narrowAxis?: Readonly<Record<string, unknown>>;
 }
 
 /** The parts of a trace that are used here; the plot library knows many more. */
 export interface Trace {
-  readonly type: "scatter";
-  readonly mode: "lines" | "markers" | "text";
+  readonly type: "scatter" | "bar";
+  readonly mode?: "lines" | "markers" | "text";
   /** absent where the charts of a group share theirs */
   readonly x?: readonly (number | null)[];
   readonly y: readonly (number | null)[];
@@ -24,6 +26,14 @@ export interface Trace {
   readonly marker?: Readonly<Record<string, unknown>>;
   readonly hovertemplate?: string;
   readonly hoverinfo?: string;
+  /** more about each point, for the label */
+  readonly customdata?: readonly unknown[];
+  /** of bars: lying, their thickness and where they lie beside their place on the axis */
+  readonly orientation?: "h";
+  readonly width?: number;
+  readonly offset?: number;
+  readonly textposition?: string;
+  readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
 }
@@ -79,8 +89,8 @@ export function plainLayout(
 
 /**
  * The place of a chart in the page. The script draws into it; before, or without a script, it says
- * so. `finding` is what the chart shows, in words.
+ * so. `finding` is what the chart shows, in words; `rows` gives a chart of bars its height.
  */
-export function chartBox(id: string, className: string, finding: string): Html {
-  return html`<div class="chart ${className}" id="${id}" role="img" aria-label="${finding}"><p class="waiting">The chart is drawn by the page's own script.</p></div>`;
+export function chartBox(id: string, className: string, finding: string, rows?: number): Html {
+  return html`<div class="chart ${className}" id="${id}" role="img" aria-label="${finding}"${rows !== undefined && html` style="--rows: ${rows}"`}><p class="waiting">The chart is drawn by the page's own script.</p></div>`;
 }

@@ -5,7 +5,7 @@ import { circle, fine, label, line, type Point } from "./drawing.ts";
 import { type Html, html } from "./html.ts";
 
 /** Marks with a number; further candidates are dots only. */
-const MOST_NUMBERS = 12;
+export const MOST_NUMBERS = 12;
 
 /** A place to avoid whatever its figure. */
 export function isToAvoid(c: RankedCandidate): boolean {

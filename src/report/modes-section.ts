@@ -11,10 +11,16 @@ const MAIN_PARTS = 3;
 /** Parts with less of a mode's energy than this are not named. */
 const LEAST_SHARE = 0.05;
 
-/** The mode shown first: the one that causes most at the best place, or the lowest. */
+/**
+ * The mode shown first: the one that causes most at the best place, or the lowest. Causes are modes with
+ * the stack at that place, the shapes those with the stack as drawn, so the nearest frequency tells.
+ */
 export function firstMode({ ranking, modes }: Pick<Analysed, "ranking" | "modes">): number {
   const cause = ranking?.candidates[0]?.causes.find((c) => c.mode > 0);
-  return cause?.mode ?? modes.described[0]?.number ?? 0;
+  const [lowest] = modes.described;
+  if (!cause || !lowest) return lowest?.number ?? 0;
+  const off = (m: ModeDescription) => Math.abs(m.frequency - cause.frequency);
+  return modes.described.reduce((a, b) => (off(b) < off(a) ? b : a)).number;
 }
 
 /** @param drawn how many shapes, from the lowest, are in the page */

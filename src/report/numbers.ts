@@ -42,6 +42,12 @@ export const millimetres = (x: number): string => `${inMillimetres(x)}${NO_BREAK
 export const grams = (m: number): string => withUnit(m * 1e3, "g");
 export const degreesPerSecond = (w: number): string => withUnit(w, "deg/s");
 export const percent = (x: number, digits = 3): string => `${three(x * 100, digits)}${NO_BREAK}%`;
+export const milliseconds = (t: number): string => withUnit(t * 1e3, "ms");
+export const inDegrees = (angle: number): string => three((angle * 180) / Math.PI);
+export const degrees = (angle: number): string => {
+  const shown = inDegrees(angle);
+  return `${shown}${NO_BREAK}${shown === "1" ? "degree" : "degrees"}`;
+};
 export const decibels = (x: number): string => `${signed(x)}${NO_BREAK}dB`;
 /** Mass in the unit that suits its size. */
 export const mass = (m: number): string => (m < 1 ? grams(m) : withUnit(m, "kg"));

@@ -10,6 +10,7 @@
 
 import { startCharts, themed } from "./client/charts.ts";
 import { lineVertices, shapeTraces, shapeUpdate, vertexMotion } from "./client/geometry.ts";
+import { squareSizes, startMaps } from "./client/maps.ts";
 import { startModes } from "./client/modes.ts";
 import { start } from "./client/start.ts";
 import type { Tools } from "./client/types.ts";
@@ -18,6 +19,7 @@ import { unpackUnit } from "./shape-codec.ts";
 const TOOLS: Tools = {
   unpackUnit,
   themed,
+  squareSizes,
   vertexMotion,
   lineVertices,
   shapeTraces,
@@ -32,7 +34,7 @@ export function clientScript(): string {
     // Some compilers wrap inner functions in a call that keeps their names; here it does nothing.
     "const __name = (f) => f;",
     `const tools = {\n${tools.join("\n")}\n};`,
-    `const starters = { startCharts: ${startCharts.toString()}, startModes: ${startModes.toString()} };`,
+    `const starters = { startCharts: ${startCharts.toString()}, startModes: ${startModes.toString()}, startMaps: ${startMaps.toString()} };`,
     `(${start.toString()})(window, tools, starters);`,
     "})();",
   ].join("\n");

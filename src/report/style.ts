@@ -49,6 +49,8 @@ const VERDICT = `
 .places { list-style: none; padding: 0; margin: .8rem 0 .4rem; }
 .places li { display: flex; gap: .4rem; align-items: flex-start; margin: .15rem 0; }
 .places .inline-mark { flex: none; }
+.remarks ul { padding-left: 1.2rem; margin: .9rem 0 0; color: var(--muted); font-size: .95rem; }
+.remarks li { margin: .25rem 0; }
 .key { display: flex; flex-wrap: wrap; gap: .2rem 1.2rem; color: var(--muted); font-size: .9rem; }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(9.5rem, 44%), 1fr)); gap: .9rem 1.6rem; margin: 1.4rem 0; }
 .facts div { border-top: 2px solid var(--line); padding-top: .35rem; min-width: 0; }
@@ -79,7 +81,13 @@ thead th { color: var(--muted); font-size: .85rem; vertical-align: bottom; borde
 .number { text-align: right; white-space: nowrap; }
 td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; }
 .ranking th[scope=row] { min-width: 7.5rem; }
-.ranking td:nth-last-child(-n+2) { min-width: 13.5rem; }
+.ranking td:last-child { min-width: 18rem; }
+.mounts td:last-child { min-width: 18rem; }
+.mounts li { white-space: nowrap; }
+.mounts td:last-child li { white-space: normal; }
+.by-place th[scope=row] { min-width: 8rem; }
+.by-place td { min-width: 6rem; }
+.by-place tr.first th, .by-place tr.first td { border-top-width: 2px; }
 .axis { display: block; }
 .long { min-width: 15rem; }
 .ranking tr.best { background: var(--accentSoft); }
@@ -97,7 +105,7 @@ tr.near th, tr.near td { background: var(--cautionSoft); }
   .ranking tr { position: relative; padding: .6rem .8rem .6rem 4rem; border-top: 2px solid var(--line); }
   .ranking th, .ranking td { display: block; border: 0; padding: .2rem 0; }
   .ranking tr td:first-child { position: absolute; left: .8rem; top: .6rem; }
-  .ranking td:nth-last-child(-n+2) { min-width: 0; }
+  .ranking td:last-child { min-width: 0; }
   .ranking .number { text-align: left; white-space: normal; }
   .ranking .number small.axis { display: inline-block; margin-right: .8rem; }
   .ranking [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
@@ -110,6 +118,15 @@ const CHARTS = `
 figure { margin: 0; min-width: 0; }
 .chart { background: var(--surface); border: 1px solid var(--line); min-width: 0; }
 .chart.tall { height: clamp(22rem, 60vh, 38rem); }
+.chart.bars { height: calc(4.4rem + var(--rows) * 3.4rem); }
+.maps { display: grid; gap: 1rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); }
+.maps h3 { margin: .6rem 0 .4rem; }
+.map-chart { height: clamp(20rem, 58vh, 34rem); }
+.scale { display: flex; flex-wrap: wrap; gap: .3rem .7rem; align-items: center; }
+.map-scale { height: 1rem; width: 5rem; flex: none; }
+.scale:has(#map-most:empty) .map-scale { display: none; }
+.map-scale rect { stroke: var(--ink); stroke-width: .6; }
+#map-words { margin: .8rem 0 .4rem; }
 .shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
@@ -134,6 +151,10 @@ input[type=radio], input[type=checkbox] { width: 1.1rem; height: 1.1rem; flex: n
 .swatch { width: 2.1rem; height: .7rem; flex: none; }
 .symbol { width: 1rem; height: 1rem; flex: none; }
 .near-mark { fill: var(--caution); }
+.star-mark { fill: var(--surface); stroke: var(--ink); stroke-width: 1.3; }
+.dot-mark { fill: var(--ink); }
+.cross-mark { fill: var(--surface); stroke: var(--ink); stroke-width: 1.3; }
+.avoid-mark { stroke: var(--caution); stroke-width: 2.5; }
 .other-mark { fill: none; stroke: var(--ink); stroke-width: 2; }
 .columns { display: grid; gap: 0 3rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 24rem), 1fr)); }
 .columns h3 { margin-top: .4rem; }
@@ -156,11 +177,12 @@ const PAPER = `
   .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
   .drawings { max-width: 14cm; }
   .number { white-space: normal; }
-  .ranking td:nth-last-child(-n+2), .ranking th[scope=row] { min-width: 0; }
+  .ranking td:last-child, .mounts td:last-child, .ranking th[scope=row] { min-width: 0; }
+  .by-place td, .by-place th[scope=row] { min-width: 0; }
   th, td { padding: .25rem .4rem; }
   tr, figure, .facts div { break-inside: avoid; }
   h2, h3, caption { break-after: avoid; }
-  .chart.tall, .shape-chart { height: 11cm; }
+  .chart.tall, .shape-chart, .map-chart { height: 11cm; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
 @media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } }

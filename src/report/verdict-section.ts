@@ -4,8 +4,9 @@ import type { RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
 import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
+import { sideWord } from "./place-names.ts";
 import { overhangs, planDrawing } from "./plan.ts";
-import { facts } from "./section.ts";
+import { facts, list } from "./section.ts";
 import { sideDrawing } from "./side.ts";
 import type { Analysed } from "./types.ts";
 
@@ -20,6 +21,7 @@ export function verdictSection(analysed: Analysed): Html {
 <div class="words">
 ${ranking?.verdict.sentences.map((s) => html`<p>${s}</p>`)}
 ${placeList(analysed)}
+${remarks(analysed)}
 ${keyFacts(analysed)}
 </div>
 <figure class="picture">
@@ -43,8 +45,7 @@ export function pictureFinding(analysed: Analysed): string {
   const candidates = analysed.ranking?.candidates ?? [];
   const shown = candidates.slice(0, MOST_LISTED).map((c, i) => {
     const kind = { best: "the best place", fine: "", avoid: "to be avoided" }[standing(c, i)];
-    const side = c.candidate.side > 0 ? "on" : "under";
-    return `${c.place}: ${c.candidate.name}, ${side} ${c.plate}, ${millimetres(c.fromCg)} from the centre of gravity${kind ? `, ${kind}` : ""}.`;
+    return `${c.place}: ${c.candidate.name}, ${sideWord(c.candidate)} ${c.plate}, ${millimetres(c.fromCg)} from the centre of gravity${kind ? `, ${kind}` : ""}.`;
   });
   const past = overhangs(analysed).map(
     (o) =>
@@ -66,6 +67,12 @@ function placeList({ ranking }: Analysed): Part {
 ${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a>.</p>`}`;
 }
 
+/** What else is worth knowing. */
+function remarks({ ranking }: Analysed): Part {
+  const items = ranking?.verdict.remarks ?? [];
+  return items.length > 0 && html`<div class="remarks">${list(items)}</div>`;
+}
+
 /** What the signs of the picture mean. */
 function caption(analysed: Analysed): Part {
   const ranked = analysed.ranking !== undefined;
@@ -80,8 +87,8 @@ function placeLine(c: RankedCandidate, i: number, text: string): Html {
   const [against, mind] = [kinds(true).join(", "), kinds(false).join(", ")];
   const why = html`${against !== "" && ` – avoid: ${against}`}${mind !== "" && ` – mind: ${mind}`}`;
   const above = Math.abs(c.decibel) < 0.05 ? "" : `, ${decibels(c.decibel)}`;
-  const level = `${degreesPerSecond(c.gyro)}${above}`;
-  return html`<li class="${kind}">${inlineMark(kind, text)}<span class="spoken">${text}:</span> <span><strong>${named(c.candidate.name)}</strong> ${c.candidate.side > 0 ? "on" : "under"} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${why}</span></li>`;
+  const level = `${degreesPerSecond(c.sensed.gyro)}${above}`;
+  return html`<li class="${kind}">${inlineMark(kind, text)}<span class="spoken">${text}:</span> <span><strong>${named(c.candidate.name)}</strong> ${sideWord(c.candidate)} ${named(c.plate)}: ${level}${c.tied && " (tie)"}${c.candidate.designed && " – as drawn in the file"}${c.found && " – found by the search"}${why}</span></li>`;
 }
 
 function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
@@ -100,7 +107,8 @@ function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
   }
   const last = ranking?.candidates.at(-1);
   if (ranking && last && ranking.candidates.length > 1) {
-    const span = Math.max(...ranking.candidates.map((c) => c.decibel));
+    const levels = ranking.candidates.map((c) => c.decibel);
+    const span = Math.max(...levels) - Math.min(...levels);
     pairs.push([
       "quietest to loudest",
       html`${span.toFixed(1)}\u00a0dB <small>of gyro noise</small>`,

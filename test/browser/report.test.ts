@@ -65,9 +65,11 @@ describeInBrowser("a report in the browser", (browser) => {
       expect((await heading.textContent())?.length).toBeGreaterThan(3);
       expect((await heading.boundingBox())?.height).toBeGreaterThan(10);
     }
-    expect(await page.locator("section > h2").count()).toBe(11);
+    expect(await page.locator("section > h2").count()).toBe(16);
     expect(await page.locator("#campbell-chart .main-svg .scatterlayer .trace").count()).toBe(7);
     expect(await page.locator("#spectra-chart .scatterlayer .trace").count()).toBe(3);
+    expect(await page.locator("#filters-chart .barlayer .point").count()).toBe(6);
+    expect(await page.locator("#map-1 .scatterlayer .trace").count()).toBe(5);
     expect(await page.locator("#shape-chart canvas").count()).toBeGreaterThan(0);
     expect(await page.locator(".waiting").count()).toBe(0);
   });
@@ -89,6 +91,73 @@ describeInBrowser("a report in the browser", (browser) => {
     expect(shown).toContain(`${HOSTILE.best}: `);
     expect(shown).toContain(`${HOSTILE.second}: `);
     expect(shown).not.toContain("%{y");
+    expect(await page.title()).toContain(HOSTILE.frame);
+  });
+
+  test("shows on the map what is chosen, by pointer and by keyboard, in figures and in words", async () => {
+    const marker = "document.getElementById('map-1').data[0].marker";
+    const colours = () => page.evaluate(`${marker}.color`) as Promise<number[]>;
+    const sizes = () => page.evaluate(`${marker}.size`) as Promise<number[]>;
+    const { places } = fixture().ranking!.map;
+    expect(await colours()).toEqual(places.map((p) => p.gyro));
+    const loudest = (await sizes()).indexOf(Math.max(...(await sizes())));
+    expect(places[loudest].gyro).toBe(Math.max(...places.map((p) => p.gyro)));
+    await page.check("input[name=map-quantity][value=tilt]");
+    const degrees = places.map((p) => Number(((p.tilt * 180) / Math.PI).toPrecision(3)));
+    expect(await colours()).toEqual(degrees);
+    expect(await page.textContent("#map-words")).toMatch(/^False tilt: least 0\.573/);
+    expect(await page.textContent("#map-least")).toBe("0.573\u00a0degrees");
+    expect(await page.getAttribute("#map-1", "aria-label")).toContain("false tilt from");
+    await page.focus("input[name=map-quantity][value=tilt]");
+    await page.keyboard.press("ArrowLeft");
+    expect(await colours()).toEqual(places.map((p) => 1e3 * p.delayWithout));
+    await page.check("input[name=map-quantity][value=gyro]");
+    expect(await colours()).toEqual(places.map((p) => p.gyro));
+  });
+
+  test("draws the squares of the map as far apart as they are, at any width", async () => {
+    const sides = async () => {
+      const boxes = await page
+        .locator("#map-1 .scatterlayer .trace")
+        .first()
+        .locator("path.point")
+        .all();
+      return Promise.all(boxes.map(async (b) => (await b.boundingBox())!));
+    };
+    const gap = async () => {
+      // Places 10 mm fore and aft of each other: -10 and 0; the last is 40 mm ahead of the middle.
+      const [, a, , , b] = await sides();
+      return Math.abs(a.y + a.height / 2 - b.y - b.height / 2) / 5;
+    };
+    for (const width of [390, 1280]) {
+      await page.setViewportSize({ width, height: 900 });
+      await vi.waitUntil(async () => {
+        const largest = Math.max(...(await sides()).map((s) => s.width));
+        return Math.abs(largest / (await gap()) - 0.96) < 0.12;
+      });
+    }
+  });
+
+  test("tells in the labels of bars and squares what they are", async () => {
+    const shown = async (chart: string, curve: number, point: number, words: readonly string[]) => {
+      await page.evaluate(
+        `Plotly.Fx.hover(document.getElementById("${chart}"), [{ curveNumber: ${curve}, pointNumber: ${point} }])`,
+      );
+      const label = page.locator(`#${chart} .hovertext`);
+      await vi.waitUntil(async () => {
+        const text = (await label.allTextContents()).join("\n");
+        return words.every((w) => text.includes(w));
+      });
+    };
+    await shown("filters-chart", 0, 0, [
+      `1a: ${HOSTILE.best}, low-pass alone: low-pass of 2nd order at 120\u00a0Hz: 2.1\u00a0ms, leaves 0.95\u00a0deg/s rms`,
+    ]);
+    await shown("map-1", 0, 1, [
+      "x\u00a0−10, y\u00a00\u00a0mm, on the plate",
+      "gyro noise 2.2 deg/s rms",
+      "false tilt 0.573 degrees",
+    ]);
+    await shown("map-1", 4, 1, [`1b: ${HOSTILE.second}, under the plate`]);
     expect(await page.title()).toContain(HOSTILE.frame);
   });
 

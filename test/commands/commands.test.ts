@@ -1,10 +1,15 @@
 import { mkdirSync, readdirSync, statSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { run } from "../../src/commands/program.ts";
+import { NO_INK } from "../../src/commands/terminal/ink.ts";
 import { readMatrixMarket } from "../../src/linalg/matrix-market.ts";
+import { recorder } from "./recorder.ts";
 import { read, SMALL_FRAME, stillpoint, useSandbox } from "./sandbox.ts";
 
 useSandbox();
 const FRAME = "frames/five-inch.jsonc";
+/** Few places to search. */
+const QUICK = ["--map-pitch", "40 mm"];
 
 describe("rank", () => {
   test("prints the ranking and writes the report to the usual place", async () => {
@@ -18,17 +23,23 @@ describe("rank", () => {
   });
 
   test("writes the same bytes again when the date is left out", async () => {
-    await stillpoint("rank", FRAME, "--no-date", "--report", "a.html");
-    await stillpoint("rank", FRAME, "--no-date", "--report", "b/c/d.html");
+    await stillpoint("rank", FRAME, "--no-date", "--report", "a.html", ...QUICK);
+    await stillpoint("rank", FRAME, "--no-date", "--report", "b/c/d.html", ...QUICK);
     expect(read("a.html")).toBe(read("b/c/d.html"));
     expect(readdirSync("b/c")).toEqual(["d.html"]);
   });
 
-  test("prints JSON alone and writes no report when told so", async () => {
-    const { out } = await stillpoint("rank", FRAME, "--json", "--no-report");
-    const document = JSON.parse(out);
-    expect(document).toMatchObject({ version: 1, kind: "ranking", report: null });
+  test("prints JSON alone, writes no report when told so, and names its stages", async () => {
+    const { terminal, out, err } = recorder(NO_INK, true, () => 100);
+    await run(["rank", FRAME, "--json", "--no-report", ...QUICK], terminal);
+    const stages = err().trimEnd().split("\n");
+    expect(stages).toContain("stillpoint: placing the stack everywhere (100 s)");
+    for (const stage of stages) expect(stage).toMatch(/^stillpoint: [a-z ]{10,55} \(100 s\)$/);
+    const document = JSON.parse(out());
+    expect(document).toMatchObject({ version: 2, kind: "ranking", report: null, mapFile: null });
+    expect(document.map.pitchM).toBeCloseTo(0.04, 12);
     expect(document.places[0].gyroDegPerSecRms).toBeGreaterThan(0);
+    expect(document.places[0].sensedGyroDegPerSecRms).toBeGreaterThan(0);
     expect(document.places[0].spectra[0].gyroDegPerSecRms).toHaveLength(
       document.speedGridRpm.length,
     );
@@ -239,7 +250,7 @@ describe("materials", () => {
       expect(out).toContain(`"${name}"`);
       expect(out).toContain("Where the numbers come from");
       const one = JSON.parse((await stillpoint("materials", name, "--json")).out);
-      expect(one).toMatchObject({ version: 1, kind: "material", id: name });
+      expect(one).toMatchObject({ version: 2, kind: "material", id: name });
       expect(one.sources.length).toBeGreaterThan(0);
     },
   );

@@ -7,6 +7,7 @@ import {
   shapeUpdate,
   vertexMotion,
 } from "../../src/report/client/geometry.ts";
+import { squareSizes } from "../../src/report/client/maps.ts";
 import type { PreparedShape, ShapesData } from "../../src/report/client/types.ts";
 import { DARK, LIGHT, motionScale } from "../../src/report/palette.ts";
 import { clientScript } from "../../src/report/script.ts";
@@ -100,6 +101,7 @@ describe("the script of the page", () => {
         tools.shapeTraces(shape, theme),
         tools.shapeUpdate(shape, 3),
         tools.themed({ a: "--ink" }, theme),
+        tools.squareSizes([1, 2], 1, 3, 20),
       ])`;
     const shape = prepared();
     const input = { ...shape, rest: Array.from(shape.rest), motion: Array.from(shape.motion) };
@@ -113,6 +115,7 @@ describe("the script of the page", () => {
           shapeTraces(shape, LIGHT),
           shapeUpdate(shape, 3),
           { a: LIGHT.ink },
+          squareSizes([1, 2], 1, 3, 20),
         ]),
       ),
     );

@@ -9,10 +9,9 @@ import { massFromDrawing } from "../../src/matrices/mass.ts";
 import { buildMesh } from "../../src/mesh/build.ts";
 import type { Mesh } from "../../src/mesh/types.ts";
 import { buildModel } from "../../src/model/build.ts";
-import type { Model } from "../../src/model/types.ts";
 import type { ModeDescription, Modes } from "../../src/modes/types.ts";
-import type { ModalMotion, RankedCandidate, Ranking } from "../../src/ranking/types.ts";
 import type { Analysed, ReportInput } from "../../src/report/types.ts";
+import { madeUpRanking } from "./fixture-ranking.ts";
 
 /** Each would set the page's title to its own mark, or hide text, if it ever took effect. */
 export const HOSTILE = {
@@ -170,128 +169,6 @@ function modesOf(mesh: Mesh): Modes {
   };
 }
 
-/** A resonance at 13 800 rpm on a rising floor. */
-function readings(level: number): Float64Array {
-  return GRID.map(
-    (w) => level * (w / SPEEDS.hover) ** 2 * (1 + 6 / (1 + ((w / RPM - 13_800) / 400) ** 2)),
-  );
-}
-
-function rankingOf(model: Model): Ranking {
-  const levels = [2, 2.1, 12];
-  const motion = (share: number): ModalMotion[] =>
-    described().map(({ number, frequency }) => ({
-      mode: number,
-      frequency,
-      rotation: 40 * share,
-      displacement: share,
-      rotationShare: share,
-      calmestShare: 0.1,
-      displacementShare: share,
-    }));
-  const candidates = model.candidates.map(
-    (candidate, i): RankedCandidate => ({
-      candidate,
-      plate: HOSTILE.plate,
-      place: [1, 1, 3][i],
-      tied: i < 2,
-      gyro: levels[i],
-      gyroAxes: [0.8 * levels[i], 0.6 * levels[i], 0.01],
-      accel: 0.4 * levels[i],
-      accelAxes: [0.1, 0.1, 0.38 * levels[i]],
-      gyroAtHover: levels[i] / 4,
-      fast: { flight: 0.1, power: 0.5 },
-      gyroRange: [0.8 * levels[i], 1.4 * levels[i]],
-      decibel: 20 * Math.log10(levels[i] / 2),
-      accelDecibel: 20 * Math.log10(levels[i] / 2),
-      fromCg: [0.0052, 0.0052, 0.0701][i],
-      fromCg3d: [0.0112, 0.0142, 0.0712][i],
-      flags:
-        i === 2
-          ? [
-              {
-                kind: "cantilevered",
-                hard: true,
-                text: `"${HOSTILE.plate}" reaches 50 mm past its last support`,
-              },
-            ]
-          : [],
-      causes: [
-        {
-          mode: [2, 2, 3][i],
-          frequency: [230, 230, 450][i],
-          modeName: described()[[1, 1, 2][i]].name,
-          order: "unbalance",
-          share: 0.62,
-          parts: [],
-          remedy: "",
-          rpm: 13_800,
-          met: true,
-        },
-        {
-          mode: 0,
-          frequency: 0,
-          modeName: "the whole craft moves as one",
-          order: "unbalance",
-          share: 0.2,
-          parts: [],
-          remedy: "",
-          rpm: 0,
-          met: false,
-        },
-      ],
-      motion: motion([0.11, 0.12, 1][i]),
-      spectra: [],
-      gyroTotal: readings(levels[i]),
-      accelTotal: readings(0.4 * levels[i]),
-    }),
-  );
-  const crossing = (mode: number, frequency: number, order: string, multiple: number) => {
-    const rpm = (60 * frequency) / multiple;
-    const fromHover = rpm / 10_000 - 1;
-    return {
-      mode,
-      frequency,
-      modeName: described()[mode - 1].name,
-      order,
-      speed: rpm * RPM,
-      rpm,
-      fromHover,
-      nearHover: Math.abs(fromHover) <= 0.1,
-    };
-  };
-  return {
-    candidates,
-    overhangs: [
-      {
-        plate: HOSTILE.plate,
-        direction: "rear",
-        length: 0.05,
-        thickness: 0.002,
-        supportAt: -0.04,
-        endAt: -0.09,
-        mass: 0.012,
-        mode: 3,
-        frequency: 450,
-        flagged: true,
-        text: `"${HOSTILE.plate}" reaches 50 mm past its last support`,
-      },
-    ],
-    crossings: [
-      crossing(3, 450, "blade pass", 3),
-      crossing(1, 160, "unbalance", 1),
-      crossing(2, 230, "unbalance", 1),
-    ],
-    tieBand: 1,
-    frequencyBand: 0.07,
-    notes: ["made up"],
-    verdict: {
-      headline: `Put the stack at "${HOSTILE.best}" on the plate "${HOSTILE.plate}".`,
-      sentences: [`Not at "${HOSTILE.third}": cantilevered.`],
-    },
-  };
-}
-
 /** The whole analysis, made anew on every call. */
 export function fixture(): Analysed {
   const file = parseFrame(FRAME, "trial.jsonc");
@@ -307,7 +184,7 @@ export function fixture(): Analysed {
     assembledMass: mass,
     modes: modesOf(mesh),
     excitation,
-    ranking: rankingOf(model),
+    ranking: madeUpRanking(model, described(), excitation),
     warnings: [`a warning about "${HOSTILE.plate}"`],
   };
 }

@@ -17,6 +17,11 @@ describe("the page", () => {
     expect(ids).toEqual([
       "verdict",
       "ranking",
+      "filters",
+      "map",
+      "levelling",
+      "mounts",
+      "cases",
       "modes",
       "interference",
       "spectra",
@@ -71,6 +76,8 @@ describe("the page", () => {
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
     expect(data.campbell?.traces.length).toBe(7);
     expect(data.spectra?.gyro.traces.length).toBe(3);
+    expect(data.filters?.traces.length).toBe(2);
+    expect(data.maps?.maps.length).toBe(1);
   });
 
   test("has unique ids and labels that lead to them", () => {
@@ -96,9 +103,48 @@ describe("the page", () => {
     expect(open).toEqual([]);
   });
 
+  test("heads every row and column of its tables", () => {
+    const tables = page.match(/<table\b.*?<\/table>/gs) ?? [];
+    expect(tables.length).toBeGreaterThan(12);
+    for (const t of tables) {
+      expect(t).toContain("<caption>");
+      const [head, body] = t.split("<tbody>");
+      expect(head).not.toMatch(/<th(?! scope="col")\b/);
+      const rows = body.match(/<tr\b.*?<\/tr>/gs) ?? [];
+      for (const row of rows) expect(row.match(/<th scope="row"/g)?.length).toBe(1);
+    }
+  });
+
+  test("writes numbers with at most three meaningful digits", () => {
+    const sections = page.match(
+      /<section id="(ranking|filters|map|levelling|mounts|cases)".*?<\/section>/gs,
+    );
+    expect(sections?.length).toBe(6);
+    const words = (sections ?? []).join(" ").replace(/<[^>]*>/g, " ");
+    const numbers = words.match(/\d[\d\u202f]*(?:\.\d+)?/g) ?? [];
+    expect(numbers.length).toBeGreaterThan(150);
+    const long = numbers.filter((n) => {
+      const digits = n.replace(/\D/g, "").replace(/^0+/, "");
+      return (n.includes(".") ? digits : digits.replace(/0+$/, "")).length > 3;
+    });
+    expect(long).toEqual([]);
+  });
+
+  test("tells in words what every figure shows", () => {
+    const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
+    // Five charts, and the scale of the map.
+    expect(labels.length).toBe(6);
+    for (const label of labels) expect(label.length).toBeGreaterThan(30);
+  });
+
   test("is written without motors and without modes as well", () => {
     const bare = withoutMotors();
-    expect(renderReport(bare, INPUT)).toContain('<section id="spectra"');
+    const still = renderReport(bare, INPUT);
+    expect(still).toContain('<section id="spectra"');
+    for (const id of ["filters", "map", "levelling", "mounts", "cases"]) {
+      expect(still).not.toContain(`<section id="${id}"`);
+      expect(still).not.toContain(`<a href="#${id}">`);
+    }
     const modes = { ...bare.modes, described: [], shapes: [] };
     const empty = renderReport({ ...bare, modes }, INPUT);
     expect(empty).toContain("No modes were computed");

@@ -8,27 +8,31 @@ import {
 import { agreement, massesSection } from "../../src/report/masses-section.ts";
 import { evidenceWords, modelSection } from "../../src/report/model-section.ts";
 import { firstMode, modesSection, modeWords } from "../../src/report/modes-section.ts";
-import { causeWords, rankingSection } from "../../src/report/ranking-section.ts";
+import { rankingSection } from "../../src/report/ranking-section.ts";
 import { verdictSection } from "../../src/report/verdict-section.ts";
 import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
+import { tableRows, text } from "./text.ts";
 
 const analysed = fixture();
-const SPEEDS = analysed.excitation!.speeds;
-
-/** The text of a page without its tags. */
-const text = ({ html }: { readonly html: string }) =>
-  html
-    .replace(/<br>/g, " ")
-    .replace(/<[^>]*>/g, "")
-    .replace(/\s+/g, " ");
 
 describe("the verdict", () => {
   test("stands first, with every place and what is against it", () => {
     const words = text(verdictSection(analysed));
     expect(words).toMatch(/Put the stack at/);
-    expect(words).toContain("2 deg/s (tie) – as drawn in the file");
-    expect(words).toContain("12 deg/s, +15.6 dB – avoid: cantilevered");
+    expect(words).toContain("1.8 deg/s (tie) – as drawn in the file");
+    expect(words).toContain("1.89 deg/s, +0.4 dB (tie) – found by the search");
+    expect(words).toContain("10.8 deg/s, +15.6 dB – avoid: cantilevered");
     expect(words).toContain("10 000 rpm 167 Hz once per turn");
+  });
+
+  test("has what else is worth knowing as a list below", () => {
+    const { html } = verdictSection(analysed);
+    expect(html).toMatch(/<\/ol>.*<div class="remarks"><ul><li>Notches help at/s);
+    const ranking = analysed.ranking!;
+    const verdict = { ...ranking.verdict, remarks: [] };
+    expect(verdictSection({ ...analysed, ranking: { ...ranking, verdict } }).html).not.toContain(
+      "remarks",
+    );
   });
 
   test("says in the list what to mind at a place", () => {
@@ -50,43 +54,33 @@ describe("the verdict", () => {
 });
 
 describe("the ranking", () => {
-  test("has a row per place with its numbers, flags and causes", () => {
-    const { html } = rankingSection(analysed);
-    const rows = html.match(/<tr class="(best|fine|avoid)">.*?<\/tr>/gs) ?? [];
-    expect(rows.length).toBe(3);
-    const worst = text({ html: rows[2] });
-    for (const part of [
-      "12",
-      "9.6 to 16.8",
-      "at hover 3",
-      "roll 9.6",
-      "pitch 7.2",
-      "+15.6 dB",
-      "4.8",
-      "70.1 mm",
-    ]) {
-      expect(worst).toContain(part);
-    }
-    expect(worst).toContain("avoid: cantilevered");
-    expect(worst).toContain("62 % unbalance on mode 3");
-  });
-
-  test("tells modes from the motion of the whole craft among the causes", () => {
-    const causes = analysed.ranking?.candidates[0].causes ?? [];
-    expect(causes.map((c) => text(causeWords(c, SPEEDS)))).toEqual([
-      `62 % unbalance on mode 2 (230 Hz, arms flap, diagonal pairs against each other; with &quot;${"&lt;img src=x onerror=document.title=&#39;p&#39;&gt;"}&quot; bending), met at 13 800 rpm`,
-      "20 % unbalance, which shakes the whole craft as one",
+  test("has a row per place: what the chips pass on, what it costs, and the flags", () => {
+    const rows = tableRows(rankingSection(analysed));
+    expect(rows.map((r) => r.length)).toEqual([9, 9, 9]);
+    const [best, second, worst] = rows;
+    expect(best.slice(1, 8)).toEqual([
+      expect.stringContaining("as drawn in the file"),
+      "1.81.6 to 2.8 at hover 0.4 true 2 roll 1.6 pitch 1.2 yaw 0.01",
+      "0.0 dB",
+      "2.1 ms the least with notches: 1.2 ms +1.20 ms",
+      "0.7 true 0.8",
+      "0.37 5.2 mm from c. of g.",
+      "+0.3 tie",
     ]);
+    expect(second[1]).toContain("found by the search");
+    expect(second[4]).toBe("2.34 ms +0.24 ms with notches: none needed the least");
+    expect(worst[2]).toContain("10.89.6 to 16.8 at hover 2.4 true 12");
+    expect(worst[3]).toBe("+15.6 dB");
+    expect(worst[4]).toBe("out of reach with notches: 5.5 ms +5.50 ms");
+    expect(worst[6]).toContain("70.1 mm");
+    expect(worst[7]).toBe("+17.3");
+    expect(worst[8]).toContain("avoid: cantilevered");
   });
 
-  test.each([
-    [24_100, "above full throttle"],
-    [7400, "below the lowest speed"],
-  ])("says where %d rpm lies when it is not flown", (rpm, words) => {
-    const [cause] = analysed.ranking!.candidates[0].causes;
-    const told = text(causeWords({ ...cause, rpm, met: false }, SPEEDS));
-    expect(told).toMatch(new RegExp(`, ${words}$`));
-    expect(told).not.toContain("rpm");
+  test("says what the score is made of", () => {
+    expect(text(rankingSection(analysed))).toContain(
+      "The score weighs gyro noise 70 %, accelerometer 10 %, false tilt 20 %",
+    );
   });
 
   test("says why there is none", () => {
@@ -100,6 +94,14 @@ describe("the modes", () => {
   test("begin with the one that causes most at the best place", () => {
     expect(firstMode(analysed)).toBe(2);
     expect(firstMode(withoutMotors())).toBe(1);
+  });
+
+  test("find it by its frequency: causes are counted with the stack at the best place", () => {
+    const ranking = analysed.ranking!;
+    const [best, ...rest] = ranking.candidates;
+    const causes = best.causes.map((c) => ({ ...c, mode: c.mode && 1, frequency: 442 }));
+    const candidates = [{ ...best, causes }, ...rest];
+    expect(firstMode({ ...analysed, ranking: { ...ranking, candidates } })).toBe(3);
   });
 
   test("are told in words", () => {

@@ -3,6 +3,7 @@
 import { InvalidArgumentError, Option } from "commander";
 import type { AnalyseOptions } from "../../analyse.ts";
 import { inputError } from "../../errors.ts";
+import { readLength } from "./lengths.ts";
 
 export interface MeshOptions {
   readonly meshSize?: string;
@@ -45,18 +46,6 @@ export function requireName(option: string, name: string | undefined, example: s
   throw inputError(option, `nothing was given: name a file, such as "${example}".`);
 }
 
-/** The size in m. @throws InputError when the text is not a length */
-async function readMeshSize(text: string): Promise<number> {
-  const [{ readQuantity }, { KINDS }] = await Promise.all([
-    import("../../frame/quantity.ts"),
-    import("../../frame/quantity-kinds.ts"),
-  ]);
-  const written = /^\s*\d*\.?\d+\s*$/.test(text) ? Number(text) : text;
-  const reading = readQuantity(written, KINDS.length, { above: 0 });
-  if ("value" in reading) return reading.value;
-  throw inputError("--mesh-size", reading.problem);
-}
-
 /** The options of the analysis; what is not given is absent. */
 export async function analyseOptions(
   options: SolveOptions,
@@ -64,7 +53,7 @@ export async function analyseOptions(
 ): Promise<AnalyseOptions> {
   const { meshSize, modes } = options;
   return {
-    ...(meshSize !== undefined && { meshSize: await readMeshSize(meshSize) }),
+    ...(meshSize !== undefined && { meshSize: await readLength("--mesh-size", meshSize) }),
     ...(modes !== undefined && { modes }),
     progress,
   };

@@ -4,7 +4,7 @@ import type { LoadedFrame } from "../input/load-frame.ts";
 import { programVersion } from "../version.ts";
 
 /** Goes up when a field is renamed, removed or changes its meaning; new fields leave it. */
-const DOCUMENT_VERSION = 1;
+const DOCUMENT_VERSION = 2;
 
 export type DocumentKind = "ranking" | "modes" | "check" | "materials" | "material";
 

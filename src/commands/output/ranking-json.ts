@@ -3,32 +3,58 @@
 import type { Analysis } from "../../analyse.ts";
 import type { Excitation } from "../../excitation/types.ts";
 import type {
-  Cause,
   Crossing,
-  ModalMotion,
+  MapPlace,
+  MountRow,
   Overhang,
   RankedCandidate,
   Ranking,
 } from "../../ranking/types.ts";
-import { toRpm } from "../terminal/numbers.ts";
+import type { FoldedBand } from "../../sensing/folding.ts";
+import { toDegrees, toRpm } from "../terminal/numbers.ts";
+import { filterFields } from "./burden-json.ts";
 import { documentText, type FrameIdentity, frameFields } from "./document.ts";
 import { massFields, partFields } from "./mass.ts";
 import { modesFields } from "./modes-json.ts";
+import { mountModeFields, placeFields } from "./place-json.ts";
+import { isToAvoid } from "./shown-places.ts";
 import { excitationFields } from "./speeds.ts";
 
-/** `report` is the file the report was written to; absent when none was written. */
+/** Files written beside the document; what was not written is absent. */
+export interface WrittenFiles {
+  readonly report?: string;
+  readonly map?: string;
+}
+
 export function rankingJson(
   analysis: Pick<Analysis, "modes" | "mass" | "warnings">,
   ranking: Ranking,
   excitation: Excitation,
   frame: FrameIdentity,
-  report: string | undefined,
+  written: WrittenFiles,
 ): string {
+  const { candidates, weights, map } = ranking;
+  const quietest = quietestOf(candidates);
   return documentText("ranking", {
     ...frameFields(frame),
-    report: report ?? null,
+    report: written.report ?? null,
+    mapFile: written.map ?? null,
     verdict: ranking.verdict,
-    places: ranking.candidates.map(placeFields),
+    use: ranking.use,
+    scoreWeights: {
+      gyro: weights.gyro,
+      accelerometer: weights.accelerometer,
+      falseTilt: weights.tilt,
+    },
+    controlBandwidthHz: ranking.controlBandwidth,
+    wantedResidualDegPerSecRms: ranking.residual,
+    places: candidates.map((ranked) => placeFields(ranked, excitation, quietest)),
+    mounts: ranking.mounts.map((mount) => mountFields(mount, excitation)),
+    map: { pitchM: map.pitch, places: map.places.map(mapPlaceFields) },
+    foldings: {
+      gyro: ranking.foldings.gyro.map(foldingFields),
+      accelerometer: ranking.foldings.accelerometer.map(foldingFields),
+    },
     tieBandDb: ranking.tieBand,
     frequencyBandShare: ranking.frequencyBand,
     notes: ranking.notes,
@@ -43,63 +69,45 @@ export function rankingJson(
   });
 }
 
-function placeFields(ranked: RankedCandidate): Record<string, unknown> {
-  const { candidate, gyroAxes, accelAxes } = ranked;
+/** True motion of the quietest place that is not to be avoided; of all where every place is. */
+function quietestOf(candidates: readonly RankedCandidate[]): number {
+  const open = candidates.filter((ranked) => !isToAvoid(ranked));
+  return Math.min(...(open.length > 0 ? open : candidates).map(({ gyro }) => gyro));
+}
+
+function mountFields(
+  { name, modes, gyro, accel, filter, flags }: MountRow,
+  e: Excitation,
+): unknown {
   return {
-    place: ranked.place,
-    tied: ranked.tied,
-    name: candidate.name,
-    plate: ranked.plate,
-    side: candidate.side > 0 ? "above" : "below",
-    chipPositionM: candidate.chip,
-    namedInFile: candidate.named,
-    stackDrawnHere: candidate.designed,
-    gyroDegPerSecRms: ranked.gyro,
-    gyroRollPitchYawDegPerSecRms: gyroAxes,
-    gyroRangeDegPerSecRms: ranked.gyroRange,
-    gyroAtHoverDegPerSecRms: ranked.gyroAtHover,
-    aboveOneAndAHalfTimesHover: fastFields(ranked),
-    accelGRms: ranked.accel,
-    accelXyzGRms: accelAxes,
-    gyroLevelDb: ranked.decibel,
-    accelLevelDb: ranked.accelDecibel,
-    fromCentreOfGravityInPlanM: ranked.fromCg,
-    fromCentreOfGravityM: ranked.fromCg3d,
-    flags: ranked.flags.map(({ kind, hard, text }) => ({ kind, avoid: hard, text })),
-    causes: ranked.causes.map(causeFields),
-    modeMotion: ranked.motion.map(motionFields),
-    spectra: [
-      ...ranked.spectra.map(({ order, gyro, accel }) => spectrumFields(order, gyro, accel)),
-      spectrumFields("all together", ranked.gyroTotal, ranked.accelTotal),
-    ],
+    name,
+    motionsOnIsolators: mountModeFields(modes),
+    sensedGyroDegPerSecRms: gyro,
+    sensedAccelGRms: accel,
+    filter: filterFields(filter, e),
+    flags: flags.map(({ kind, hard, text }) => ({ kind, avoid: hard, text })),
   };
 }
 
-/** What those speeds take of the flight, and what they make of the noise. */
-function fastFields({ fast }: RankedCandidate): unknown {
-  return { flightShare: fast.flight, gyroNoisePowerShare: fast.power };
+/** A line of the motors that sampling shows at another frequency. */
+function foldingFields({ order, speeds, lines, shown }: FoldedBand): unknown {
+  return { multiple: order, speedsRpm: speeds.map(toRpm), linesHz: lines, shownAtHz: shown };
 }
 
-/** Levels at the speeds of `speedGridRpm`. */
-function spectrumFields(order: string, gyro: Float64Array, accel: Float64Array): unknown {
-  return { order, gyroDegPerSecRms: gyro, accelGRms: accel };
-}
-
-/** Mode 0 is the whole craft moving as one, which no speed meets. */
-function causeFields({ mode, frequency, modeName, order, share, rpm, met }: Cause): unknown {
-  const speedRpm = mode === 0 ? null : rpm;
-  return { mode, frequencyHz: frequency, modeName, order, gyroPowerShare: share, speedRpm, met };
-}
-
-function motionFields(motion: ModalMotion): unknown {
+function mapPlaceFields(place: MapPlace): unknown {
   return {
-    mode: motion.mode,
-    frequencyHz: motion.frequency,
-    rotationRadPerRootKgM: motion.rotation,
-    displacementMPerRootKgM: motion.displacement,
-    rotationShare: motion.rotationShare,
-    displacementShare: motion.displacementShare,
-    calmestRotationShare: motion.calmestShare,
+    plate: place.plate,
+    side: place.side > 0 ? "above" : "below",
+    xM: place.x,
+    yM: place.y,
+    sensedGyroDegPerSecRms: place.gyro,
+    sensedAccelGRms: place.accel,
+    delayLowPassAloneS: place.delayWithout,
+    delayWithNotchesS: place.delayWith,
+    residualReached: place.attainable,
+    falseTiltDeg: toDegrees(place.tilt),
+    scoreDb: place.score,
+    avoid: place.avoid,
   };
 }
 
@@ -125,6 +133,7 @@ function crossingFields(crossing: Crossing): unknown {
     frequencyHz: crossing.frequency,
     modeName: crossing.modeName,
     order: crossing.order,
+    multiple: crossing.multiple,
     speedRpm: crossing.rpm,
     fromHoverShare: crossing.fromHover,
     nearHover: crossing.nearHover,

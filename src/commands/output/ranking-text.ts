@@ -1,18 +1,23 @@
 /** The ranking for people: what `rank` prints. */
 
 import type { Excitation } from "../../excitation/types.ts";
-import type { Crossing, Overhang, Ranking } from "../../ranking/types.ts";
+import type { QuietMap, Ranking } from "../../ranking/types.ts";
 import type { Ink } from "../terminal/ink.ts";
-import { digits, millimetres, quantity, shortest, signedPercent } from "../terminal/numbers.ts";
+import { count, digits, quantity, shortest } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
-import { renderTable } from "../terminal/table.ts";
-import { bullets, wrap } from "../terminal/wrap.ts";
+import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
+import { crossingsText } from "./crossings.ts";
+import { filterCostText } from "./filter-cost.ts";
+import { flagsText, overhangsText } from "./flags.ts";
 import { massLine } from "./mass.ts";
 import { evidenceLine, type ToldAnalysis, warningsText } from "./modes-text.ts";
-import { flagsText, placesTable, shownPlaces } from "./places.ts";
+import { mountsText } from "./mounts.ts";
+import { otherStatesText } from "./other-states.ts";
+import { placesTable } from "./places.ts";
+import { selfLevelText } from "./self-level.ts";
+import { shownPlaces } from "./shown-places.ts";
 import { mixText, speedsText } from "./speeds.ts";
-
-const MOST_CROSSINGS = 10;
+import { whyText } from "./why.ts";
 
 const SAFETY = [
   "Take the propellers off for every bench test.",
@@ -20,38 +25,64 @@ const SAFETY = [
   "Follow the rules that hold where you fly.",
 ];
 
+/** @param askedPitch distance between the places of the map that the user asked for, m */
 export function rankingText(
   analysis: ToldAnalysis,
   ranking: Ranking,
   excitation: Excitation,
   ink: Ink,
+  askedPitch?: number,
 ): string {
-  const section = (title: string, body: string): string => `\n${ink.heading(title)}\n${body}`;
-  const shown = shownPlaces(ranking.candidates);
-  const { verdict, notes, tieBand, frequencyBand } = ranking;
+  // a section with nothing to say is left out
+  const section = (title: string, body: string): string =>
+    body === "" ? "" : `\n${ink.heading(title)}\n${body}`;
+  const { verdict, candidates, overhangs } = ranking;
+  const shown = shownPlaces(candidates);
+  const hover = excitation.speeds.hover / (2 * Math.PI);
   return [
     `${ink.heading(wrap(printable(analysis.model.name)).trimEnd())}\n\n`,
     `${ink.best(wrap(printable(verdict.headline)).trimEnd())}\n`,
     verdict.sentences.map((text) => wrap(printable(text))).join(""),
     section("Places, best first", placesTable(shown, ranking, ink)),
-    flagsText(shown.places, section),
-    section("Overhangs", overhangsText(ranking.overhangs)),
+    section("Worth knowing", bullets(verdict.remarks.map(printable))),
+    section("Flags", flagsText(shown.places)),
+    section("Overhangs", overhangsText(overhangs, shown.places)),
+    section("Why", whyText(shown.places)),
+    section("Filter cost", filterCostText(shown, ranking, excitation.bladePass, ink)),
+    section("Self-level", selfLevelText(shown, ranking, ink)),
+    section("Other mounts", mountsText(ranking, hover, ink)),
+    section(
+      "Other states",
+      candidates
+        .slice(0, 1)
+        .map((c) => otherStatesText(c, ink))
+        .join(""),
+    ),
     section("Resonances met near hover", crossingsText(ranking.crossings, ink)),
     section(
       "Speeds and mass",
       speedsText(excitation.speeds) + mixText(excitation) + massLine(analysis.mass),
     ),
     warningsText(analysis.warnings, ink),
-    section(
-      "How sure this is",
-      wrap(
-        `Places marked = are ties: within ${shortest(tieBand)} dB of the quietest if the natural frequencies are up to ${shortest(100 * frequencyBand)} % off.`,
-      ) +
-        rangeLine(ranking) +
-        evidenceLine(analysis.modes.evidence, analysis.modes.rigid.length) +
-        bullets(notes.map(printable)),
-    ),
+    section("How sure this is", sureText(analysis, ranking, askedPitch)),
     section("Before you fly", bullets(SAFETY)),
+  ].join("");
+}
+
+function sureText(
+  { modes }: ToldAnalysis,
+  ranking: Ranking,
+  askedPitch: number | undefined,
+): string {
+  const { tieBand, frequencyBand, notes, map } = ranking;
+  return [
+    wrap(
+      `Places marked = are ties: for some error of the natural frequencies up to ${shortest(100 * frequencyBand)}${HARD_SPACE}% their scores come within ${shortest(tieBand)}${HARD_SPACE}dB of the best.`,
+    ),
+    rangeLine(ranking),
+    wrap(searchLine(map, askedPitch)),
+    evidenceLine(modes.evidence, modes.rigid.length),
+    bullets(notes.map(printable)),
   ].join("");
 }
 
@@ -61,53 +92,13 @@ function rangeLine({ candidates, frequencyBand }: Ranking): string {
   if (first === undefined) return "";
   const [low, high] = first.gyroRange;
   return wrap(
-    `If all frequencies were up to ${shortest(100 * frequencyBand)} % off, the first place would read ${digits(low)} to ${quantity(high, "deg/s")}.`,
+    `If all frequencies were up to ${shortest(100 * frequencyBand)}${HARD_SPACE}% off, the first place would read ${digits(low)} to ${quantity(high, "deg/s")}.`,
   );
 }
 
-/** Overhangs worth a word; of the others only the longest, to say that they were looked at. */
-function overhangsText(overhangs: readonly Overhang[]): string {
-  const flagged = overhangs.filter((overhang) => overhang.flagged);
-  if (flagged.length > 0) return bullets(flagged.map(({ text }) => printable(text)));
-  const [longest] = overhangs.toSorted((a, b) => b.length - a.length);
-  if (longest === undefined) return wrap("None.");
-  return wrap(
-    `None worth a worry. The longest is ${millimetres(longest.length)} mm, at the ${longest.direction} of ${printable(longest.plate)}.`,
-  );
-}
-
-function crossingsText(crossings: readonly Crossing[], ink: Ink): string {
-  const away = ({ fromHover }: Crossing): number => Math.abs(fromHover);
-  const near = crossings.filter(({ nearHover }) => nearHover).toSorted((a, b) => away(a) - away(b));
-  if (near.length === 0) {
-    const [nearest] = crossings.toSorted((a, b) => away(a) - away(b));
-    if (nearest === undefined) return wrap("None between the lowest and the highest speed.");
-    const { modeName, frequency, order, fromHover, rpm } = nearest;
-    return wrap(
-      `None. The nearest is ${signedPercent(fromHover)} from hover: ${printable(order)} meets ${quantity(frequency, "Hz")} (${printable(modeName)}) at ${quantity(rpm, "rpm")}.`,
-    );
-  }
-  const columns = [
-    { title: "Speed", unit: "rpm", align: "right" },
-    { title: "From hover", align: "right" },
-    { title: "Mode", align: "right" },
-    { title: "Frequency", unit: "Hz", align: "right" },
-    { title: "What moves", least: 16 },
-    { title: "Shaken by", least: 12 },
-  ] as const;
-  const rows = near
-    .slice(0, MOST_CROSSINGS)
-    .map(({ rpm, fromHover, mode, frequency, modeName, order }) => [
-      digits(rpm),
-      signedPercent(fromHover),
-      String(mode),
-      digits(frequency),
-      modeName,
-      order,
-    ]);
-  const rest = near.length - rows.length;
-  return (
-    renderTable(columns, rows, { headingInk: ink.quiet }) +
-    (rest > 0 ? wrap(`and ${rest} more within the same distance of hover`, "  ") : "")
-  );
+function searchLine({ pitch, places }: QuietMap, asked: number | undefined): string {
+  const mm = (length: number): string => `${shortest(1e3 * length)}${HARD_SPACE}mm`;
+  const widened = asked !== undefined && pitch > 1.001 * asked;
+  const apart = `, ${mm(pitch)} apart${widened ? ` (${mm(asked)} would have been too many)` : ""}`;
+  return `Searched: ${count(places.length, "place")} all over the plates${places.length > 1 ? apart : ""}, then closer around the best.`;
 }

@@ -2,6 +2,7 @@
 
 import type { Reduction } from "../../matrices/reduction.ts";
 import type { Mesh } from "../../mesh/types.ts";
+import { csvField } from "./csv.ts";
 
 const DIRECTIONS = ["x", "y", "z", "rx", "ry", "rz"];
 /** The first line of every such list. */
@@ -18,7 +19,7 @@ export function unknownsCsv(mesh: Mesh, { masters }: Reduction): string {
     const direction = dof % 6;
     const place = mesh.xyz.slice(3 * node, 3 * node + 3);
     const unit = direction < 3 ? "m" : "rad";
-    return [row + 1, node, DIRECTIONS[direction], unit, ...place, field(parts[node] ?? "")].join(
+    return [row + 1, node, DIRECTIONS[direction], unit, ...place, csvField(parts[node] ?? "")].join(
       ",",
     );
   });
@@ -44,9 +45,4 @@ function partsOfNodes(mesh: Mesh): string[] {
   const names = found.map((set) => [...set].map((part) => mesh.parts[part].name).join(" + "));
   for (const [name, node] of mesh.pointNodes) names[node] ||= name;
   return names;
-}
-
-/** RFC 4180: quoted where needed, quotes doubled. */
-function field(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

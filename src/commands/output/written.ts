@@ -3,10 +3,15 @@
 import { commandLine } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { wrap } from "../terminal/wrap.ts";
+import type { WrittenFiles } from "./ranking-json.ts";
 
-/** The path stays in one piece, whatever its length, so that it can be copied. */
-export function reportLine(report: string | undefined): string {
-  return report === undefined ? "" : `\nReport: ${printable(report)}\n`;
+/** Paths stay in one piece, whatever their length, so that they can be copied. */
+export function rankedLines({ report, map }: WrittenFiles): string {
+  const lines = [
+    ...(report === undefined ? [] : [`Report: ${printable(report)}\n`]),
+    ...(map === undefined ? [] : [`Map: ${printable(map)}\n`]),
+  ];
+  return lines.length === 0 ? "" : `\n${lines.join("")}`;
 }
 
 export function writtenLines(files: readonly string[]): string {

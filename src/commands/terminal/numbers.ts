@@ -51,11 +51,20 @@ export function millimetres(length: number): string {
   return plainZero(mm.toFixed(Math.abs(mm) < 99.95 ? 1 : 0));
 }
 
-/** "+0.5", "13.1"; the first of a ranking is "0.0". */
-export function decibels(level: number): string {
-  if (!Number.isFinite(level)) return digits(level);
-  const text = plainZero(level.toFixed(1));
-  return Number(text) > 0 ? `+${text}` : text;
+/** To a tenth, for columns of levels, angles and delays: "0.0", "12.3". */
+export function tenths(value: number): string {
+  return Number.isFinite(value) ? plainZero(value.toFixed(1)) : digits(value);
+}
+
+/** The same as a difference: "+0.5", "-13.1", and "0.0" for none. */
+export function signedTenths(value: number): string {
+  const text = tenths(value);
+  return Number(text) > 0 && Number.isFinite(value) ? `+${text}` : text;
+}
+
+/** An angle (rad) in degrees. */
+export function toDegrees(angle: number): number {
+  return (angle * 180) / Math.PI;
 }
 
 /** "+4 %", "-12 %": a signed share. */

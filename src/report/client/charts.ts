@@ -33,6 +33,7 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
       ...(narrow && {
         font: { ...(coloured.font as object), size: 11 },
         xaxis: { ...(coloured.xaxis as object), nticks: 4, tickangle: 0 },
+        yaxis: { ...(coloured.yaxis as object), ...tools.themed(figure.narrowAxis, theme) },
         annotations: (coloured.annotations as { readonly name?: string }[] | undefined)?.filter(
           (a) => a.name !== data.wideOnly,
         ),
@@ -59,11 +60,12 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
     shown = theme;
     draw("campbell-chart", data.campbell, theme);
     draw("spectra-chart", spectrum(), theme);
+    draw("filters-chart", data.filters, theme);
   };
   for (const control of [...boxes, ...switches]) {
     control.addEventListener("change", () => draw("spectra-chart", spectrum(), shown));
   }
-  for (const waiting of document.querySelectorAll(".chart.tall"))
+  for (const waiting of document.querySelectorAll(".chart.tall, .chart.bars"))
     (waiting as Element).replaceChildren();
   return redraw;
 }

@@ -2,12 +2,14 @@
 
 import type { Theme } from "../palette.ts";
 import type { startCharts } from "./charts.ts";
+import type { startMaps } from "./maps.ts";
 import type { startModes } from "./modes.ts";
 import type { Browser, PageData, Tools } from "./types.ts";
 
 export interface Starters {
   readonly startCharts: typeof startCharts;
   readonly startModes: typeof startModes;
+  readonly startMaps: typeof startMaps;
 }
 
 /** Draws everything, again whenever the scheme changes, and in the light theme for printing. */
@@ -18,9 +20,11 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
   const data = JSON.parse(source.textContent ?? "") as PageData;
   const dark = browser.matchMedia("(prefers-color-scheme: dark)");
   const charts = starters.startCharts(browser, data, tools);
+  const maps = data.maps && starters.startMaps(browser, data.maps, tools);
   const modes = data.shapes && starters.startModes(browser, data.shapes, tools);
   const draw = (theme: Theme) => {
     charts(theme);
+    maps?.(theme);
     modes?.(theme);
   };
   const redraw = () => draw(dark.matches ? data.themes.dark : data.themes.light);

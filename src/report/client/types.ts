@@ -5,6 +5,7 @@
 
 import type { DisplayData } from "../display.ts";
 import type { Figure } from "../figure.ts";
+import type { MapsData } from "../map-data.ts";
 import type { Theme } from "../palette.ts";
 import type { SpectraFigures } from "../spectra.ts";
 
@@ -81,6 +82,8 @@ export interface PageData {
   readonly wideOnly: string;
   readonly campbell?: Figure;
   readonly spectra?: SpectraFigures;
+  readonly filters?: Figure;
+  readonly maps?: MapsData;
   readonly shapes?: ShapesData;
 }
 
@@ -95,6 +98,12 @@ export interface ShapesData extends DisplayData {
 /** Functions that the others use; each is in the page under its own name. */
 export interface Tools {
   readonly unpackUnit: (text: string) => Float64Array;
+  readonly squareSizes: (
+    values: readonly number[],
+    low: number,
+    high: number,
+    room: number,
+  ) => number[];
   readonly themed: <T>(value: T, theme: Theme) => T;
   readonly vertexMotion: (data: DisplayData, carriers: ArrayLike<number>) => Float64Array;
   readonly lineVertices: (lines: readonly (readonly number[])[]) => number[];

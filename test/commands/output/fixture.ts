@@ -1,14 +1,12 @@
 /** A small analysis written by hand, with names as hostile as a file could hold. Invented numbers. */
 
 import type { ToldAnalysis } from "../../../src/commands/output/modes-text.ts";
-import { boxInertia } from "../../../src/element/rigid-mass.ts";
 import type { Excitation } from "../../../src/excitation/types.ts";
 import type { ModeDescription, Modes } from "../../../src/modes/types.ts";
-import type { Flag, RankedCandidate, Ranking } from "../../../src/ranking/types.ts";
 
 export const HOSTILE = "\u001b[2J\u202eמאוד 前腕 very long name of a part \u{1f681}";
 
-const RPM = Math.PI / 30;
+export const RPM = Math.PI / 30;
 
 function mode(number: number, frequency: number, name: string): ModeDescription {
   return {
@@ -83,112 +81,6 @@ export const excitation: Excitation = {
   cases: [],
   bladePass: 3,
   warnings: [],
-};
-
-function ranked(
-  name: string,
-  place: number,
-  gyro: number,
-  flags: readonly Flag[] = [],
-): RankedCandidate {
-  const spectrum = Float64Array.of(gyro, 2 * gyro, gyro);
-  return {
-    candidate: {
-      name,
-      plate: 0,
-      x: 0,
-      y: 0,
-      side: place === 1 ? 1 : -1,
-      holes: [],
-      footprint: 6e-3,
-      cg: [0, 0, 0.01],
-      chip: [0, 0, 0.01],
-      stack: { mass: 9e-3, inertia: boxInertia(9e-3, 0.03, 0.03, 0.015) },
-      designed: place === 1,
-      named: true,
-      note: "",
-    },
-    plate: HOSTILE,
-    place,
-    tied: false,
-    gyro,
-    gyroAxes: [gyro, 0, 0],
-    gyroAtHover: gyro / 4,
-    fast: { flight: 0.1, power: 0.5 },
-    gyroRange: [0.8 * gyro, 1.3 * gyro],
-    accel: 0.5,
-    accelAxes: [0, 0, 0.5],
-    decibel: 20 * Math.log10(gyro / 3.1),
-    accelDecibel: 0,
-    fromCg: 0.0123,
-    fromCg3d: 0.02,
-    flags,
-    causes: [
-      {
-        mode: 1,
-        frequency: 131.4,
-        modeName: "x",
-        order: "unbalance",
-        share: 0.9,
-        parts: [],
-        remedy: "",
-        rpm: 7884,
-        met: false,
-      },
-      {
-        mode: 0,
-        frequency: 0,
-        modeName: "y",
-        order: "unbalance",
-        share: 0.1,
-        parts: [],
-        remedy: "",
-        rpm: 0,
-        met: false,
-      },
-    ],
-    motion: [
-      {
-        mode: 1,
-        frequency: 131.4,
-        rotation: 10,
-        displacement: 1,
-        rotationShare: 1,
-        displacementShare: 1,
-        calmestShare: 0.2,
-      },
-    ],
-    spectra: [{ order: "unbalance", gyro: spectrum, accel: spectrum }],
-    gyroTotal: spectrum,
-    accelTotal: spectrum,
-  };
-}
-
-export const ranking: Ranking = {
-  candidates: [
-    ranked("centre", 1, 3.1),
-    ranked(HOSTILE, 2, 314.159, [
-      { kind: "cantilevered", hard: true, text: `"${HOSTILE}" reaches 98 mm past its support` },
-      { kind: "far from the centre of gravity", hard: false, text: "98 mm away" },
-    ]),
-  ],
-  overhangs: [],
-  crossings: [
-    {
-      mode: 2,
-      frequency: 1234.5,
-      modeName: `"${HOSTILE}" bends`,
-      order: "unbalance",
-      speed: 10000 * RPM,
-      rpm: 10000,
-      fromHover: -0.08,
-      nearHover: true,
-    },
-  ],
-  tieBand: 1,
-  frequencyBand: 0.07,
-  notes: ["no soft mount is in the figures"],
-  verdict: { headline: `Put the stack at "centre", not at "${HOSTILE}".`, sentences: ["So."] },
 };
 
 export const analysis: ToldAnalysis = {

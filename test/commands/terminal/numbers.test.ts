@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   commandLine,
-  decibels,
   digits,
   millimetres,
   rpm,
   shortest,
   signedPercent,
+  signedTenths,
 } from "../../../src/commands/terminal/numbers.ts";
 
 const RUNS = { seed: 7, numRuns: 200 };
@@ -62,8 +62,8 @@ test("speeds are in rpm", () => {
 
 test("what rounds to nothing has no sign", () => {
   expect(millimetres(-1e-9)).toBe("0.0");
-  expect(decibels(-0.01)).toBe("0.0");
-  expect(decibels(0.51)).toBe("+0.5");
+  expect(signedTenths(-0.01)).toBe("0.0");
+  expect(signedTenths(0.51)).toBe("+0.5");
   expect(signedPercent(-0.001).replace("\u00a0", " ")).toBe("0 %");
   expect(signedPercent(0.08).replace("\u00a0", " ")).toBe("+8 %");
 });

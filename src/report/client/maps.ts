@@ -1,0 +1,85 @@
+/** The maps of the plates. Runs in the page: gets from outside only what it is handed. */
+
+import type { MapsData } from "../map-data.ts";
+import type { Theme } from "../palette.ts";
+import type { Browser, Tools } from "./types.ts";
+
+/**
+ * Sizes of squares, pixels: the place with most fills its room, the one with least half of its width,
+ * so that they differ without colour as well. All alike where all values are.
+ *
+ * @param room pixels between places
+ */
+export function squareSizes(
+  values: readonly number[],
+  low: number,
+  high: number,
+  room: number,
+): number[] {
+  return values.map((v) => room * (high > low ? 0.5 + (0.46 * (v - low)) / (high - low) : 0.75));
+}
+
+/** Draws the maps and connects their switch; returns what draws them again in a theme. */
+export function startMaps(browser: Browser, data: MapsData, tools: Tools) {
+  const { Plotly, document } = browser;
+  const element = (id: string) => {
+    const found = document.getElementById(id);
+    if (found === null) throw new Error(`the page has no ${id}`);
+    return found;
+  };
+  const [least, most, words] = ["map-least", "map-most", "map-words"].map(element);
+  const places = data.maps.map(({ id }) => element(id));
+  for (const place of places) place.replaceChildren();
+  const switches = Array.from(document.querySelectorAll("input[name=map-quantity]"));
+  const config = { displayModeBar: false, responsive: true, scrollZoom: false };
+  let shown: Theme | undefined;
+  const draw = () => {
+    if (shown === undefined) return;
+    const theme = shown;
+    const chosen = switches.find((s) => s.checked)?.value;
+    const column = Math.max(
+      0,
+      data.quantities.findIndex((q) => q.key === chosen),
+    );
+    const { low, high, lowWords, highWords, ...quantity } = data.quantities[column];
+    least.textContent = lowWords;
+    most.textContent = highWords;
+    words.textContent = quantity.words;
+    data.maps.forEach(({ figure, findings }, i) => {
+      const at = places[i];
+      at.setAttribute("aria-label", findings[column]);
+      const layout = tools.themed(figure.layout, theme) as {
+        readonly margin: {
+          readonly l: number;
+          readonly r: number;
+          readonly t: number;
+          readonly b: number;
+        };
+        readonly xaxis: { readonly range: readonly number[] };
+        readonly yaxis: { readonly range: readonly number[] };
+      };
+      const { margin, xaxis, yaxis } = layout;
+      const scale = Math.min(
+        (at.clientWidth - margin.l - margin.r) / Math.abs(xaxis.range[1] - xaxis.range[0]),
+        (at.clientHeight - margin.t - margin.b) / Math.abs(yaxis.range[1] - yaxis.range[0]),
+      );
+      const [squares, ...marks] = tools.themed(figure.traces, theme);
+      const values = (squares.customdata as readonly (readonly number[])[]).map((d) => d[column]);
+      const marker = {
+        ...squares.marker,
+        color: values,
+        colorscale: data.scale,
+        cmin: high > low ? low : low - 1,
+        cmax: high > low ? high : high + 1,
+        size: tools.squareSizes(values, low, high, Math.max(4, data.pitch * scale)),
+      };
+      Plotly.react(at, [{ ...squares, marker }, ...marks], layout, config);
+    });
+  };
+  for (const control of switches) control.addEventListener("change", draw);
+  browser.addEventListener("resize", draw);
+  return (theme: Theme) => {
+    shown = theme;
+    draw();
+  };
+}

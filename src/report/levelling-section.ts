@@ -1,0 +1,93 @@
+/** What an accelerometer away from the centre of gravity does to self-level flight. */
+
+import type { LeverArm } from "../attitude/lever-arm.ts";
+import { placeWords, RATE_FLIGHT } from "../attitude/lever-arm-words.ts";
+import { perSecond } from "../attitude/shown.ts";
+import { type LowSide, SIDE_WORDS } from "../attitude/sides.ts";
+import { radiusWords } from "../attitude/yaw-rules.ts";
+import { GRAVITY } from "../excitation/speeds.ts";
+import type { RankedCandidate, Ranking } from "../ranking/types.ts";
+import { type Html, html, type Part } from "./html.ts";
+import { degrees, inDegrees, millimetres, three } from "./numbers.ts";
+import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";
+import { section, table } from "./section.ts";
+import type { Analysed } from "./types.ts";
+
+/** Tilts that the words call none, rad. */
+const LITTLE = (0.05 * Math.PI) / 180;
+
+/** undefined without a ranking. */
+export function levellingSection({ ranking }: Analysed): Html | undefined {
+  const arm = ranking?.candidates[0]?.leverArm;
+  if (!ranking || !arm) return undefined;
+  const rule = radiusWords(arm.error, arm.yawRate);
+  return section(
+    "levelling",
+    "Self-level flight",
+    html`A craft that turns pulls on an accelerometer that does not sit at its centre of gravity, and the accelerometer takes the pull for tilt. ${levellingFinding(ranking)}`,
+    html`<p><strong>Rule of thumb:</strong> ${rule}.</p><p>${RATE_FLIGHT}${ranking.use === "rate" && " This craft is flown on rates, so the table is for other days."}</p>`,
+    table("Lever arm and false tilt, place by place", columns(arm), labelled(ranking.candidates), {
+      className: "by-place",
+    }),
+  );
+}
+
+function columns({ yawRate, filter }: LeverArm) {
+  return [
+    { head: "place", names: true, cell: placeName },
+    {
+      head: html`from the centre<br>of gravity<br><small>in the plan; in all</small>`,
+      cell: ({ place: { leverArm: a, fromCg3d } }: Labelled) =>
+        html`${placeWords(a).replace(/ the centre of gravity$/, " it")} <small class="axis">${millimetres(fromCg3d)} in all</small>`,
+    },
+    {
+      head: html`rule of thumb`,
+      cell: ({ place: { leverArm: a } }: Labelled) =>
+        a.within ? "kept" : html`<strong>outside</strong>`,
+    },
+    {
+      head: html`false tilt, steady yaw<br><small>degrees, at ${perSecond(yawRate)}</small>`,
+      number: true,
+      cell: ({ place: { leverArm: a } }: Labelled) => leaning(a.reading.tilt, a.reading.lowSide),
+    },
+    {
+      head: html`self-level would<br><small>if it took that at its word</small>`,
+      cell: ({ place: { leverArm: a } }: Labelled) => response(a),
+    },
+    {
+      head: html`a filter of ${three(filter.timeConstant)} s believes<br><small>degrees, at most</small>`,
+      number: true,
+      cell: ({ place: { leverArm: a } }: Labelled) =>
+        leaning(a.worst.believed.tilt, a.worst.believed.lowSide),
+    },
+    {
+      head: html`in<br><small>the worst of the motions tried</small>`,
+      long: true,
+      cell: ({ place: { leverArm: a } }: Labelled) =>
+        a.worst.believed.tilt < LITTLE ? "–" : a.worst.motion,
+    },
+  ];
+}
+
+function leaning(tilt: number, side: LowSide): Part {
+  if (tilt < LITTLE || side === "level") return "less than 0.05";
+  return html`${inDegrees(tilt)} <small class="axis">${SIDE_WORDS[side].low}</small>`;
+}
+
+function response({ reading, selfLevel: { lifts, driftsTo, drift } }: LeverArm): string {
+  if (reading.tilt < LITTLE || lifts === "level" || driftsTo === "level")
+    return "stay as good as level";
+  return `lift ${SIDE_WORDS[lifts].part} and drift ${SIDE_WORDS[driftsTo].way} with ${three(drift / GRAVITY, 2)}\u00a0g`;
+}
+
+/** The least and the most of the false tilts in words. */
+export function levellingFinding({ candidates }: Pick<Ranking, "candidates">): string {
+  const tilt = (c: RankedCandidate) => c.leverArm.reading.tilt;
+  const sorted = candidates.toSorted((a, b) => tilt(a) - tilt(b));
+  const [least, most] = [sorted[0], sorted[sorted.length - 1]];
+  const yaw = `At ${perSecond(least.leverArm.yawRate)} of steady yaw`;
+  const one = (c: RankedCandidate) => `${degrees(tilt(c))} at ${quoted(c.candidate.name)}`;
+  if (sorted.length === 1) return `${yaw} it reads ${one(least)}.`;
+  const inside = candidates.filter((c) => c.leverArm.within).length;
+  return `${yaw} it reads from ${one(least)} to ${one(most)}. Within the rule of thumb: ${inside} of ${candidates.length} places.`;
+}
