@@ -68,7 +68,8 @@ const FAST = 1.5;
 
 /** The gyro's level at hover, and how much of flight and noise belong to fast speeds. */
 export function atSpeeds(h: Harmonics, gyroTotal: Float64Array) {
-  const { grid, weights, speeds } = h.excitation;
+  // The curve has the motors' spread in it already, so each of its speeds counts as it is meant to be flown.
+  const { grid, nominalWeights: weights, speeds } = h.excitation;
   const gyroAtHover = levelAt(h, gyroTotal, speeds.hover);
   let [flight, fast, all] = [0, 0, 0];
   for (let s = 0; s < grid.length; s++) {
