@@ -87,6 +87,8 @@ function craft({ unbalance = "0 g mm", thrustRipple = "0 %", torqueRipple = "0 %
       { speed: turns(160), weight: 3 },
       { speed: turns(300), weight: 1 },
     ],
+    // a gyro that passes everything on and does not feel acceleration
+    sensors: { gyro: { bandwidth: "1 MHz", accelerationSensitivity: 0 } },
     stack: feather([12, 7]),
     candidates: {
       board: { plate: "deck", at: [12, 7], height: 8, holes: { spacing: "20 mm" } },
@@ -96,8 +98,9 @@ function craft({ unbalance = "0 g mm", thrustRipple = "0 %", torqueRipple = "0 %
 
 function reading(forces: Forces): RankedCandidate {
   const { ranking } = analyse(read(craft(forces)), { modes: 6 });
-  if (!ranking) throw new Error("no place to rank");
-  return ranking.candidates[0];
+  const board = ranking?.candidates.find((c) => c.candidate.name === "board");
+  if (!board) throw new Error("the board is not ranked");
+  return board;
 }
 
 const BODY =
