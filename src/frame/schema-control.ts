@@ -72,8 +72,15 @@ export const control = section("the control", {
   attitudeError: quantity(
     KINDS.angle,
     POSITIVE,
-    "False tilt that does not matter. Default: 1 deg, common practice, no source.",
-  ).prefault("1 deg"),
+    "False tilt that does not matter, below 90 deg. Default: 1 deg, common practice, no source.",
+  )
+    .superRefine((angle, context) => {
+      if (angle < Math.PI / 2) return;
+      const degrees = Number(((angle * 180) / Math.PI).toPrecision(6));
+      const message = `${degrees} deg is not possible: it must be below 90 deg, the most that any place reads.`;
+      context.addIssue(finding(message));
+    })
+    .prefault("1 deg"),
 })
   .superRefine(({ bandwidth, couplingBelow }, context) => {
     if (bandwidth === undefined || bandwidth < couplingBelow) return;

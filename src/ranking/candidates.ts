@@ -1,5 +1,6 @@
 /** Places the stack could sit: those the file names, or else every place where its pattern fits. */
 
+import { notPositive, throwIfAny } from "../check-number.ts";
 import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
 import { PLAIN_STACK } from "../model/plain-stack.ts";
@@ -29,6 +30,7 @@ export interface FoundPlaces {
  *
  * @param most of them; the pattern is widened until they are fewer
  * @param pitch to begin with, m
+ * @throws InputError for a pitch that is not above zero
  */
 export function findPlaces(
   file: FrameFile,
@@ -36,6 +38,7 @@ export function findPlaces(
   most: number,
   pitch = PITCH,
 ): FoundPlaces {
+  throwIfAny(notPositive("map.pitch", "the distance between places", pitch, "m"));
   let found = everyPlace(file, model, pitch);
   let wide = pitch;
   while (found.length > most) {

@@ -26,10 +26,16 @@ const WHOLE = "the whole craft moves as one";
  * taken alone, largest first.
  *
  * @param model without the stack, as the bare frame
+ * @param passed share of the power that the chip's own low-pass passes, by order and speed; all where not given
  */
-export function causesOf(model: Model, bare: BareFrame, place: Place): Cause[] {
+export function causesOf(
+  model: Model,
+  bare: BareFrame,
+  place: Place,
+  passed?: readonly Float64Array[],
+): Cause[] {
   const { h, solved } = bare;
-  const shares = modeShares(h, solved.modes, place);
+  const shares = modeShares(h, solved.modes, place, passed);
   const all = shares.power.flatMap((power, order) =>
     Array.from(power, (p, mode) => ({ order, mode, p })),
   );

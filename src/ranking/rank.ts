@@ -168,7 +168,7 @@ function rankPlaces(
       fromCg: Math.hypot(p.lever[0], p.lever[1]),
       fromCg3d: Math.hypot(...p.lever),
       flags: flags[i],
-      causes: causesOf(bareModel, bare, p.place),
+      causes: causesOf(bareModel, bare, p.place, instruments.gyroGain),
       motion: motions[i],
       ...spectra,
       ...atSpeeds(bare.h, spectra.gyroTotal),

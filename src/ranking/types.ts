@@ -42,7 +42,7 @@ export interface Cause {
   readonly order: string;
   /** whether the order meets the mode within the speeds considered; else it only comes near */
   readonly met: boolean;
-  /** share of the gyro's noise power over the mix, 0..1 */
+  /** share of the gyro's noise power over the mix, as the chip passes it on, 0..1 */
   readonly share: number;
   /** rpm at which the order meets the mode */
   readonly rpm: number;

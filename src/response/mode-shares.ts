@@ -12,25 +12,35 @@ export interface ModeShares {
   readonly rigid: number;
   /**
    * mean-square rotation rate over the flight mix ((deg/s)^2) of each mode as if it acted alone, by
-   * order; the rigid motions together at 0, then the elastic modes (each size 1 + elastic)
+   * order, as the chip passes it on; the rigid motions together at 0, then the elastic modes (each size 1 + elastic)
    */
   readonly power: readonly Float64Array[];
 }
 
 const DEGREE = Math.PI / 180;
 
-/** @param modes of the bare frame */
-export function modeShares(h: Harmonics, modes: Modes, place: Place): ModeShares {
+/**
+ * @param modes of the bare frame
+ * @param passed share of the power that the chip's own low-pass passes, by order and speed; all where not given
+ */
+export function modeShares(
+  h: Harmonics,
+  modes: Modes,
+  place: Place,
+  passed?: readonly Float64Array[],
+): ModeShares {
   const coupled = coupledModes(modes, place);
   const rigid = modes.rigid.length;
   const count = coupled.lambda.length - rigid;
   const power = h.orders.map(() => new Float64Array(1 + count));
+  const { weights } = h.excitation;
   h.orders.forEach((force, order) => {
+    const share = passed ? weights.map((w, s) => w * passed[order][s]) : weights;
     h.rotors.forEach((rotor, r) => {
       const bare = ofUnitAmplitude(force.kind, rotor.spin, (name) => h.loads[r][name]);
       const rest = ofUnitAmplitude(force.kind, rotor.spin, (name) => place.rest[r][name]);
       const f = modalForces(coupled, place, bare, rest);
-      addPower(power[order], h, order, coupled, rigid, f);
+      addPower(power[order], h, order, share, coupled, rigid, f);
     });
   });
   return { coupled, rigid, power };
@@ -64,16 +74,17 @@ function addPower(
   out: Float64Array,
   h: Harmonics,
   order: number,
+  share: Float64Array,
   { lambda, lossFactor, chip }: CoupledModes,
   rigid: number,
   f: { readonly re: Float64Array; readonly im: Float64Array },
 ): void {
-  const { grid, weights } = h.excitation;
+  const { grid } = h.excitation;
   const force = h.orders[order];
   for (let s = 0; s < grid.length; s++) {
     const omega = force.order * grid[s];
     const A = force.coefficient * grid[s] ** 2;
-    const gain = (weights[s] * (A * omega) ** 2) / (2 * DEGREE * DEGREE);
+    const gain = (share[s] * (A * omega) ** 2) / (2 * DEGREE * DEGREE);
     if (gain === 0) continue;
     const whole = new Float64Array(6);
     for (let k = 0; k < lambda.length; k++) {

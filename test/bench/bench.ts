@@ -93,7 +93,7 @@ function benchSize(sizeMm: number): void {
   if (!excitation) throw new Error(`${FRAME} has no propulsion`);
   const ranked = best(() => {
     const bare = shakeBare(mesh, system, solved.result, model.rotors, excitation);
-    return rank({ file, model, mesh, modes, bareModel: model, bare, excitation, cg: mass.cg });
+    return rank({ file, model, mesh, modes, bareModel: model, bareMass: mass, bare, excitation });
   });
   const { unknowns, factorEntries } = modes.evidence;
   console.log(`\n${FRAME} at ${sizeMm} mm: ${unknowns} unknowns, ${factorEntries} entries in L`);

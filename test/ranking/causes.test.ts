@@ -81,6 +81,20 @@ test("on soft mounts the stack's own motions are causes, called so", () => {
   }
 });
 
+test("what the chip does not pass on is no cause", () => {
+  const place = placeOf(frame, frame.model.candidates[0]);
+  const [chief] = causesOf(frame.model, frame.bare, place);
+  const { orders, grid } = frame.excitation;
+  const without = orders.map((o) => grid.map(() => (o.name === chief.order ? 0 : 1)));
+  const left = causesOf(frame.model, frame.bare, place, without);
+  expect(left.map((k) => k.order)).not.toContain(chief.order);
+  // half of everything is the same shares of less
+  const half = orders.map(() => grid.map(() => 0.5));
+  causesOf(frame.model, frame.bare, place, half).forEach(({ share }, i) => {
+    expect(share).toBeCloseTo(causesOf(frame.model, frame.bare, place)[i].share, 12);
+  });
+});
+
 test("a frame that hardly bends is shaken as one", () => {
   const rigid = bareOf(smallCross({ E: 99_000 }, {}, { candidates: { nose: NOSE } }), 12, 20);
   const [first] = causesOf(rigid.model, rigid.bare, placeOf(rigid, rigid.model.candidates[0]));

@@ -40,6 +40,9 @@ function unitLoad(order: number, spin: number): readonly (readonly [Vec3, Vec3])
   ];
 }
 
+type Passing = (omega: number) => number;
+const ALL: Passing = () => 1;
+
 /** Mean over the mix of the squared rate per squared amplitude, (deg/s)^2: `turning` at omega in rad. */
 function overMix(order: number, { grid, weights }: Excitation, turning: (omega: number) => number) {
   const { coefficient, order: multiple } = h.orders[order];
@@ -51,7 +54,7 @@ function overMix(order: number, { grid, weights }: Excitation, turning: (omega: 
 }
 
 /** |theta f|^2/|lambda (1 + i eta) - omega^2|^2 of one mode of the whole frame, over all rotors. */
-function ofMode(whole: Joined, k: number, order: number): number {
+function ofMode(whole: Joined, k: number, order: number, passed = ALL): number {
   const { lambda, shapes, described } = whole.solved.modes;
   const theta = seatMotion(whole.chip, shapes[k]).subarray(3);
   const phi = restrict(whole.system.reduction, shapes[k]);
@@ -65,7 +68,7 @@ function ofMode(whole: Joined, k: number, order: number): number {
   const eta = described[k].lossFactor;
   return overMix(order, frame.excitation, (omega) => {
     const away = (lambda[k] - omega ** 2) ** 2 + (eta * lambda[k]) ** 2;
-    return (work * Math.hypot(...theta) ** 2) / away;
+    return (passed(omega) * work * Math.hypot(...theta) ** 2) / away;
   });
 }
 
@@ -93,6 +96,23 @@ describe.each(frame.model.candidates.map((c) => [c.name, c] as const))("%s", (_,
         expect(Math.abs(found.power[order][1 + k] - expected)).toBeLessThan(
           1e-3 * expected + 1e-9 * most,
         );
+      }
+    });
+  });
+
+  test("of which a chip passes on what its low-pass lets through", () => {
+    // at the frequency of the third mode half of the power is left
+    const half = whole.solved.modes.lambda[2];
+    const passed: Passing = (omega) => 1 / (1 + (omega ** 2 / half) ** 2);
+    const { grid } = frame.excitation;
+    const gains = h.orders.map((o) => grid.map((speed) => passed(o.order * speed)));
+    const less = modeShares(h, frame.solved.modes, placeOf(frame, c), gains);
+    h.orders.forEach((_, order) => {
+      const most = Math.max(...less.power[order]);
+      for (let k = 0; k < 12; k++) {
+        const expected = ofMode(whole, k, order, passed);
+        const off = Math.abs(less.power[order][1 + k] - expected);
+        expect(off).toBeLessThan(1e-3 * expected + 1e-9 * most);
       }
     });
   });
