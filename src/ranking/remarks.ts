@@ -68,7 +68,7 @@ function found(open: readonly RankedCandidate[]): string {
   const spot = spots.reduce((a, b) => (b.score < a.score ? b : a));
   const gain = best.score - spot.score;
   return gain >= BETTER
-    ? `A search of all plates finds ${quoted(spot)}, ${decibel(gain)} better by score than the best named place.`
+    ? `A search of all plates finds ${quoted(spot)}, ${decibel(gain)} better by score than the best named place, if it can be used: only room beside the drawn parts is checked.`
     : `A search of all plates finds no place more than ${decibel(BETTER)} better by score than the best named one.`;
 }
 
