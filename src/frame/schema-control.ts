@@ -51,12 +51,6 @@ export const control = section("the control", {
     POSITIVE,
     "Modes below this frequency are looked at for coupling with the rate loop. Default: 80 Hz, common practice, no source.",
   ).prefault("80 Hz"),
-  motorLag: timeConstant(
-    "the lag of a motor",
-    1,
-    1000,
-    "Time constant of motor and propeller. Default: 20 ms; published simulators have 12.5 to 25 ms.",
-  ).prefault("20 ms"),
   attitudeTime: timeConstant(
     "the time of an attitude filter",
     50,

@@ -37,8 +37,6 @@ export interface ControlDef {
   readonly residual: number;
   /** Hz; structural modes below it are looked at for coupling with the rate loop */
   readonly couplingBelow: number;
-  /** time constant of motor and propeller, s */
-  readonly motorLag: number;
   /** time constant with which the attitude follows the accelerometer, s */
   readonly attitudeTime: number;
   /** Notches that follow the motors. */

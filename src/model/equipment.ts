@@ -215,6 +215,8 @@ export function candidateAt(
     ...(isolators && { isolators }),
     designed:
       stack !== undefined &&
+      sameHoles(holes, stack.holes) &&
+      Math.abs(height - stack.height) < 1e-4 &&
       sameMounts(isolators, resolveIsolators(stack.isolators, face)) &&
       stack.plate === def.plate &&
       stack.side === def.side &&
@@ -222,6 +224,13 @@ export function candidateAt(
     named,
     note: def.note,
   };
+}
+
+function sameHoles(a: HolePattern, b: HolePattern): boolean {
+  const near = (p: number, q: number) => Math.abs(p - q) < 1e-6;
+  return (
+    near(a.turned, b.turned) && near(a.spacing[0], b.spacing[0]) && near(a.spacing[1], b.spacing[1])
+  );
 }
 
 function sameMounts(a: Isolators | undefined, b: Isolators | undefined): boolean {

@@ -3,9 +3,9 @@
 import { notPositive, throwIfAny } from "../check-number.ts";
 import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
-import { PLAIN_STACK } from "../model/plain-stack.ts";
 import { borderDistance, bounds, contains, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
+import { hasRoom } from "./room.ts";
 
 /** Distance between neighbouring places to begin with, m. */
 const PITCH = 8e-3;
@@ -91,35 +91,6 @@ function everyPlace(file: FrameFile, model: Model, pitch: number): Candidate[] {
       }
     }
     return places;
-  });
-}
-
-/** Whether the stack's box would be clear of the other plates and of the bodies that have a size. */
-function hasRoom(
-  file: FrameFile,
-  model: Model,
-  plate: PlatePart,
-  x: number,
-  y: number,
-  side: "above" | "below",
-): boolean {
-  const [lx, ly, lz] = (file.stack ?? PLAIN_STACK).size;
-  const up = side === "above" ? 1 : -1;
-  const face = plate.z + (up * plate.thickness) / 2;
-  const [low, high] = up > 0 ? [face, face + lz] : [face - lz, face];
-  const hitsPlate = model.plates.some((other) => {
-    if (other === plate || !contains(other.outline, x, y)) return false;
-    return (
-      other.z + other.thickness / 2 > low + 1e-6 && other.z - other.thickness / 2 < high - 1e-6
-    );
-  });
-  if (hitsPlate) return false;
-  return !model.bodies.some(({ role, size, cg }) => {
-    if (role !== "body" || !size) return false;
-    const apart = (c: number, at: number, l: number, i: number) =>
-      Math.abs(c - at) >= (l + size[i]) / 2 - 1e-6;
-    const beside = apart(cg[0], x, lx, 0) || apart(cg[1], y, ly, 1);
-    return !beside && !apart(cg[2], (low + high) / 2, lz, 2);
   });
 }
 

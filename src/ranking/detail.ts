@@ -39,13 +39,13 @@ export function detailsOf(
   }));
 }
 
-function couplingsOf(
+export function couplingsOf(
   { h, solved }: BareFrame,
-  { bandwidth, control }: Instruments,
-  { place }: Assessed,
+  { bandwidth, control, torquePerThrust }: Instruments,
+  { place }: Pick<Assessed, "place">,
 ): LoopCoupling[] {
   const { modes } = solved;
-  const settings = { bandwidth, below: control.couplingBelow, motorLag: control.motorLag };
+  const settings = { bandwidth, below: control.couplingBelow, torquePerThrust };
   return loopCouplings(h, coupledModes(modes, place), modes.rigid.length, place, settings);
 }
 
@@ -68,7 +68,7 @@ function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: As
   };
 }
 
-function clippingAt(
+export function clippingAt(
   { h }: BareFrame,
   { sensors }: Instruments,
   { reading }: Assessed,

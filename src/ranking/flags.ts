@@ -4,6 +4,7 @@ import { leverArmWords } from "../attitude/lever-arm-words.ts";
 import type { Candidate, Model } from "../model/types.ts";
 import type { Clipping } from "../sensing/clipping.ts";
 import { patternFits } from "./candidates.ts";
+import { type LoopCoupling, mainCoupling, UNSTABLE } from "./control-band.ts";
 import type { Detail } from "./detail.ts";
 import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
 import type { Use } from "./use.ts";
@@ -13,8 +14,8 @@ const NEAR_ANTINODE = 0.9;
 /** ... if another candidate turns no more than this: else the mode turns all of them alike. */
 const CALM = 0.7;
 
-/** Gain at a resonance above which less than 3 dB are left before any filter; common practice asks for 6. */
-const LITTLE_MARGIN = 0.7;
+/** Gain at a resonance that leaves the usual 6 dB before any filter; common practice, no source. */
+const LITTLE_MARGIN = 0.5;
 
 /** What is known of a place before its flags. */
 export interface FlagInput {
@@ -41,7 +42,7 @@ export function flagsOf(frame: FlagFrame, place: FlagInput): Flag[] {
   return [
     ...overhanging(frame, place),
     ...offThePlate(frame, place),
-    ...controlBand(frame, place),
+    ...controlBand(frame, place.detail.couplings),
     ...clips(frame, place),
     ...place.mountFlags,
     ...nearAntinode(frame, place),
@@ -67,20 +68,27 @@ function offThePlate({ model }: FlagFrame, { candidate }: FlagInput): Flag[] {
   return [{ kind: "pattern off the plate", hard: true, text }];
 }
 
-/** A mode that the rate loop would drive: out of the question where its gain reaches 1. */
-function controlBand({ bandwidth }: FlagFrame, { detail }: FlagInput): Flag[] {
-  const [worst] = detail.couplings;
+/** A mode that the rate loop would drive. */
+export function controlBand(
+  { bandwidth }: Pick<FlagFrame, "bandwidth">,
+  couplings: readonly LoopCoupling[],
+): Flag[] {
+  const worst = mainCoupling(couplings);
   if (!worst || worst.gain < LITTLE_MARGIN) return [];
   const { axis, frequency, gain } = worst;
+  const hard = gain >= UNSTABLE;
   const limit =
     gain >= 1
       ? "above 1, the limit of stability where the phase is unlucky"
       : "where the usual margin asks for 0.5 or less";
+  const filters = hard
+    ? "more than filters could take away that are fast enough for the loop"
+    : "before any filter";
   return [
     {
       kind: "in the control band",
-      hard: gain >= 1,
-      text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets it with a gain of ${shown(gain)}, ${limit}; filters slow enough to help would slow the loop itself`,
+      hard,
+      text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets it with a gain of ${shown(gain)}, ${limit}, ${filters}`,
     },
   ];
 }

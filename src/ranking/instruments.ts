@@ -1,6 +1,7 @@
 /** The chips, filters and loops by which all places of a frame are judged. */
 
 import { multiplesOf } from "../excitation/multiples.ts";
+import { torquePerThrust } from "../excitation/orders.ts";
 import type { Excitation } from "../excitation/types.ts";
 import { type BurdenTable, burdenTable } from "../filter/burden-table.ts";
 import { foldedFrequency } from "../filter/fold.ts";
@@ -24,6 +25,8 @@ export interface Instruments {
   readonly use: Use;
   /** of the rate loop, Hz */
   readonly bandwidth: number;
+  /** a rotor's drag moment over its thrust, m */
+  readonly torquePerThrust: number;
   readonly groups: readonly OrderGroup[];
   /** share of the power that the chips' own low-pass passes, by order and speed */
   readonly gyroGain: readonly Float64Array[];
@@ -70,6 +73,7 @@ export function instrumentsOf(file: FrameFile, e: Excitation, rotors: number): I
     control,
     use: control.use,
     bandwidth,
+    torquePerThrust: torquePerThrust(e.speeds.thrustFactor, diameter),
     groups,
     gyroGain: gain(gyro.bandwidth),
     accelGain: gain(accelerometer.bandwidth),

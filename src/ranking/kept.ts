@@ -11,25 +11,31 @@ const LEAST = 3;
 /** Found places closer than this to another count as one, m. */
 const NEAR = 0.012;
 
-/** @param cost what is to be least; infinite for places to avoid */
+/**
+ * @param cost what is to be least; infinite for places to avoid
+ * @param ruledOut whether a place would have a hard flag; asked of few places, since it takes longer
+ */
 export function keptPlaces(
   named: readonly Assessed[],
   { map, best }: Searched,
   cost: (place: Assessed) => number,
+  ruledOut: (place: Assessed) => boolean,
 ): Assessed[] {
-  const elsewhere = best.filter(
-    (p) => Number.isFinite(cost(p)) && !named.some((n) => isNear(n.candidate, p.candidate, NEAR)),
-  );
+  const good = named.filter((n) => !ruledOut(n));
+  const isNew = (p: Assessed) => !good.some((n) => isNear(n.candidate, p.candidate, NEAR));
+  const elsewhere = best.filter((p) => Number.isFinite(cost(p)) && isNew(p) && !ruledOut(p));
   if (named.length > 1 || (named.length === 1 && !named[0].candidate.designed)) {
     return [...named, ...elsewhere.slice(0, BESIDE_NAMED)];
   }
-  const sorted = apart([...best, ...[...map].sort((a, b) => cost(a) - cost(b))], NEAR).filter(
-    (p) => !named.some((n) => isNear(n.candidate, p.candidate, NEAR)),
-  );
+  const byCost = [...map].sort((a, b) => cost(a) - cost(b));
+  const isNamed = (p: Assessed) => named.some((n) => isNear(n.candidate, p.candidate, NEAR));
+  const sorted = apart([...best, ...byCost], NEAR).filter((p) => !isNamed(p));
   const perPlate = sorted.filter(
     (p, i) => sorted.findIndex((q) => q.candidate.plate === p.candidate.plate) === i,
   );
   const room = Math.max(LEAST, ALONE - perPlate.length - 1);
-  const noisiest = sorted.slice(-1);
-  return [...named, ...new Set([...sorted.slice(0, room), ...perPlate, ...noisiest])];
+  const kept = [...named, ...new Set([...sorted.slice(0, room), ...perPlate])];
+  const isKept = (p: Assessed) => kept.some((k) => isNear(k.candidate, p.candidate, NEAR));
+  const noisiest = byCost.findLast((p) => !isKept(p));
+  return noisiest ? [...kept, noisiest] : kept;
 }

@@ -7,6 +7,8 @@ import type { BareFrame } from "../response/bare-frame.ts";
 import { isolatorFlags } from "../response/isolator-flags.ts";
 import { isolatorModes } from "../response/mount-frequencies.ts";
 import { assess } from "./assess.ts";
+import { couplingsOf } from "./detail.ts";
+import { controlBand } from "./flags.ts";
 import type { Instruments } from "./instruments.ts";
 import type { Flag, MountRow } from "./types.ts";
 
@@ -48,7 +50,10 @@ export function compareMounts(
       gyro: a.sensed.gyro,
       accel: a.sensed.accel,
       filter: a.filter,
-      flags: mountFlags(bare, instruments, a.candidate),
+      flags: [
+        ...controlBand(instruments, couplingsOf(bare, instruments, a)),
+        ...mountFlags(bare, instruments, a.candidate),
+      ],
     };
   });
 }

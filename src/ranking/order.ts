@@ -19,7 +19,7 @@ export const TIE_BAND = 1;
 const SHIFTS = [-1, -0.5, 0, 0.5, 1];
 
 /** Flags that the score has in it already; the others decide between places that tie. */
-const SCORED: readonly Flag["kind"][] = ["far from the centre of gravity", "in the control band"];
+const SCORED: readonly Flag["kind"][] = ["far from the centre of gravity"];
 
 export interface Order {
   /** indices, best first; places with a hard flag last */

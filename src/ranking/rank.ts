@@ -14,8 +14,9 @@ import { type Assessed, assess } from "./assess.ts";
 import { namedCandidates } from "./candidates.ts";
 import { casesOf } from "./cases.ts";
 import { causesOf } from "./causes.ts";
+import { mainCoupling, UNSTABLE } from "./control-band.ts";
 import { findCrossings } from "./crossings.ts";
-import { detailsOf } from "./detail.ts";
+import { clippingAt, couplingsOf, detailsOf } from "./detail.ts";
 import { flagsOf, onFlaggedOverhang } from "./flags.ts";
 import { type Instruments, instrumentsOf } from "./instruments.ts";
 import { keptPlaces } from "./kept.ts";
@@ -23,7 +24,7 @@ import { compareMounts, mountFlags } from "./mounts.ts";
 import { foldingsOf, notesOf } from "./notes.ts";
 import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
-import { atSpeeds, levelAt, modalMotions, spectraOf } from "./score.ts";
+import { fastShare, levelAt, modalMotions, spectraOf } from "./score.ts";
 import { type MapOptions, quietMap, search } from "./search.ts";
 import type { Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
 import { score, scoreParts, USE_WEIGHTS } from "./use.ts";
@@ -55,7 +56,12 @@ export function rank(input: RankInput): Ranking | undefined {
   const avoid = (p: Assessed) => onFlaggedOverhang(model, p.candidate, overhangs);
   const cost = costOf(instruments, avoid);
   const searched = search(file, model, read, cost, input.map);
-  const kept = keptPlaces(named, searched, cost);
+  const kept = keptPlaces(
+    named,
+    searched,
+    cost,
+    (p) => avoid(p) || isRuledOut(bare, instruments, p),
+  );
   if (kept.length === 0) return undefined;
   const { candidates, reference } = rankPlaces(input, instruments, overhangs, kept);
   const plain = (p: Assessed) =>
@@ -85,6 +91,13 @@ export function rank(input: RankInput): Ranking | undefined {
       controlBandwidth: instruments.bandwidth,
     }),
   };
+}
+
+/** Whether a place has a hard flag that shows only when it is looked at closely. */
+function isRuledOut(bare: BareFrame, instruments: Instruments, place: Assessed): boolean {
+  const { gyro, levelling } = clippingAt(bare, instruments, place);
+  const clips = gyro?.clipped || (instruments.use !== "rate" && levelling?.clipped);
+  return clips || (mainCoupling(couplingsOf(bare, instruments, place))?.gain ?? 0) >= UNSTABLE;
 }
 
 /** What the search makes least; places on a flagged overhang are out. */
@@ -171,7 +184,8 @@ function rankPlaces(
       causes: causesOf(bareModel, bare, p.place, instruments.gyroGain),
       motion: motions[i],
       ...spectra,
-      ...atSpeeds(bare.h, spectra.gyroTotal),
+      gyroAtHover: levelAt(bare.h, spectra.gyroTotal, excitation.speeds.hover),
+      fast: fastShare(bare.h, sensedTotal),
     };
   });
   return { candidates, reference };

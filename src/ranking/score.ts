@@ -66,11 +66,10 @@ export function levelAt(h: Harmonics, curve: Float64Array, speed: number): numbe
 /** Speeds above this multiple of hover count as fast. */
 const FAST = 1.5;
 
-/** The gyro's level at hover, and how much of flight and noise belong to fast speeds. */
-export function atSpeeds(h: Harmonics, gyroTotal: Float64Array) {
+/** How much of flight and noise belong to fast speeds. */
+export function fastShare(h: Harmonics, gyroTotal: Float64Array) {
   // The curve has the motors' spread in it already, so each of its speeds counts as it is meant to be flown.
   const { grid, nominalWeights: weights, speeds } = h.excitation;
-  const gyroAtHover = levelAt(h, gyroTotal, speeds.hover);
   let [flight, fast, all] = [0, 0, 0];
   for (let s = 0; s < grid.length; s++) {
     const power = weights[s] * gyroTotal[s] ** 2;
@@ -79,5 +78,5 @@ export function atSpeeds(h: Harmonics, gyroTotal: Float64Array) {
     flight += weights[s];
     fast += power;
   }
-  return { gyroAtHover, fast: { flight, power: all > 0 ? fast / all : 0 } };
+  return { flight, power: all > 0 ? fast / all : 0 };
 }

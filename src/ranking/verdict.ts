@@ -2,6 +2,7 @@
 
 import type { LeverArm } from "../attitude/lever-arm.ts";
 import { SIDE_WORDS } from "../attitude/sides.ts";
+import { mainCoupling } from "./control-band.ts";
 import { remarksOf } from "./remarks.ts";
 import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
 import type { Use } from "./use.ts";
@@ -181,7 +182,7 @@ function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[
 }
 
 function reasons(c: RankedCandidate): string {
-  const [coupling] = c.couplings;
+  const coupling = mainCoupling(c.couplings);
   const kinds = c.flags
     .filter((f) => f.hard)
     .map((f) =>

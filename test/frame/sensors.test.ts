@@ -96,7 +96,6 @@ describe("control", () => {
       use: "both",
       residual: 1,
       couplingBelow: 80,
-      motorLag: 0.02,
       attitudeTime: 2,
       notches: { quality: 3, trackingError: 0.01 },
       yawRate: expect.closeTo((200 * Math.PI) / 180, 14),
@@ -111,7 +110,6 @@ describe("control", () => {
       bandwidth: 30,
       residual: 2,
       couplingBelow: 90,
-      motorLag: 25,
       attitudeTime: 1500,
       notches: { quality: 4, trackingError: "2 %" },
       yawRate: 360,
@@ -119,7 +117,6 @@ describe("control", () => {
     };
     expect(read(fileWith({ control })).control).toEqual({
       ...control,
-      motorLag: 0.025,
       attitudeTime: 1.5,
       notches: { quality: 4, trackingError: 0.02 },
       yawRate: expect.closeTo(2 * Math.PI, 13),
@@ -134,14 +131,9 @@ describe("control", () => {
       'control.attitudeTime: 2 ms is not possible: the time of an attitude filter is 50 to 100000 ms. A number without a unit is read in ms; write "2 s" for two seconds.',
     ],
     [
-      "a motor that takes its time",
-      { motorLag: "20 s" },
-      'control.motorLag: 20000 ms is not possible: the lag of a motor is 1 to 1000 ms. A number without a unit is read in ms; write "2 s" for two seconds.',
-    ],
-    [
       "a time in Hz",
-      { motorLag: "50 Hz" },
-      'control.motorLag: "50 Hz" is a frequency (Hz), a time is needed here, for example "20 ms".',
+      { attitudeTime: "50 Hz" },
+      'control.attitudeTime: "50 Hz" is a frequency (Hz), a time is needed here, for example "20 ms".',
     ],
     [
       "a frequency in ms",

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { compareMounts } from "../../src/ranking/mounts.ts";
-import type { MountRow } from "../../src/ranking/types.ts";
+import type { Flag, MountRow } from "../../src/ranking/types.ts";
 import { coupledModes } from "../../src/response/coupled-modes.ts";
 import { isolatorModes } from "../../src/response/mount-frequencies.ts";
 import { crossSections, frameOf } from "../modes/toys.ts";
@@ -169,11 +169,12 @@ describe("side by side", () => {
   });
 
   test("what is wrong with mounts is told of each row, and never rules a place out", () => {
-    const kinds = ofScrewed.map((r) => r.flags.map((f) => f.kind));
+    const own = (flags: readonly Flag[]) => flags.filter((f) => f.kind.startsWith("isolators"));
+    const kinds = ofScrewed.map((r) => own(r.flags).map((f) => f.kind));
     expect(kinds[0]).toEqual([]);
     // 2.5 times the bandwidth of 40 Hz is 100 Hz
     expect(kinds[4]).toContain("isolators too soft");
     expect(kinds[3]).toContain("isolators do not isolate");
-    for (const { flags } of ofScrewed) expect(flags.filter((f) => f.hard)).toEqual([]);
+    for (const { flags } of ofScrewed) expect(own(flags).filter((f) => f.hard)).toEqual([]);
   });
 });

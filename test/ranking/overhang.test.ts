@@ -82,6 +82,8 @@ function withShelf(direction: Overhang["direction"], weight: number): FrameFile 
   const [cx, cy] = turn([60, 0]);
   return frameOf({
     ...s,
+    // a slow loop, so that the middle of this light and hardly damped craft stays out of its reach
+    control: { bandwidth: "10 Hz" },
     plates: {
       ...s.plates,
       shelf: { material: "metal", thickness: 1.5, z: 21, outline },

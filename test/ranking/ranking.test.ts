@@ -37,7 +37,9 @@ describe("places ruled out", () => {
   // The pattern is wider than the hub: it hangs over on both sides.
   const wide = { plate: "hub", at: [0, 0], holes: { spacing: [40, 86], footprint: 7 } };
   const corner = { plate: "hub", at: [46, 28], holes: { spacing: 16 } };
-  const { ranking } = analysed(smallCross({}, {}, { candidates: { corner, wide } }));
+  const { ranking } = analysed(
+    smallCross({}, {}, { candidates: { corner, wide }, control: { couplingBelow: "50 Hz" } }),
+  );
   const [first] = ranking.candidates;
   const last = ranking.candidates[ranking.candidates.length - 1];
 
@@ -109,7 +111,8 @@ describe("ties", () => {
   const { ranking } = analysed(file);
 
   test("a level lies within its range, which frequencies a little off make wider than nothing", () => {
-    expect(named(ranking).length).toBe(5);
+    // the five of the file, and the place as drawn, whose holes none of them has
+    expect(named(ranking).length).toBe(6);
     for (const { gyroRange, sensed } of ranking.candidates) {
       expect(gyroRange[0]).toBeLessThanOrEqual(sensed.gyro);
       expect(gyroRange[1]).toBeGreaterThanOrEqual(sensed.gyro);
@@ -125,7 +128,7 @@ describe("ties", () => {
     expect(all).toEqual([...ties, ...rest]);
     expect(ties.every((c) => c.place === 1)).toBe(true);
     expect(rest.map((c) => c.place)).toEqual(rest.map((_, i) => ties.length + i + 1));
-    const known = ["far from the centre of gravity", "in the control band"];
+    const known = ["far from the centre of gravity"];
     const rank = (c: RankedCandidate) =>
       1e6 * +c.found + 1e3 * c.flags.filter((f) => !known.includes(f.kind)).length + c.score;
     expect(ties.map(rank)).toEqual(ties.map(rank).sort((a, b) => a - b));

@@ -80,8 +80,10 @@ describe.each(NAMES)("%s", (name) => {
       // spectra have the motors' spread in them, so they are met as the mix means it
       const { nominalWeights, grid, speeds } = excitation;
       const mean = (v: Float64Array) => v.reduce((s, x, i) => s + nominalWeights[i] * x * x, 0);
-      const fast = c.gyroTotal.map((v, i) => (grid[i] > 1.5 * speeds.hover ? v : 0));
-      expect(c.fast.power).toBeCloseTo(mean(fast) / mean(c.gyroTotal), 9);
+      const quick = c.gyroTotal.map((v, i) => (grid[i] > 1.5 * speeds.hover ? v : 0));
+      // as the chip passes it on; its low-pass takes more of what is fast
+      expect(c.fast.power).toBeLessThan(mean(quick) / mean(c.gyroTotal));
+      expect(c.fast.power).toBeGreaterThan(0.8 * (mean(quick) / mean(c.gyroTotal)));
       expect(Math.sqrt(mean(c.gyroTotal)) / c.gyro).toBeCloseTo(1, 9);
       expect(Math.sqrt(mean(c.accelTotal)) / c.accel).toBeCloseTo(1, 9);
       c.gyroTotal.forEach((v, i) => {
@@ -178,11 +180,13 @@ describe("facts of the verdicts", () => {
     expect(worst.axis).toBe("pitch");
     expect(worst.frequency).toBeGreaterThan(60);
     expect(worst.frequency).toBeLessThan(70);
-    expect(worst.gain).toBeGreaterThan(1);
-    expect(Math.max(...others.map((c) => c.gain))).toBeLessThan(0.5);
+    // measured: it turns the deck 24 times as much as the whole craft turns
+    expect(worst.ratio).toBeGreaterThan(15);
+    expect(worst.gain).toBeGreaterThan(5);
+    // elsewhere, and about the other axes, the craft's own turning outdoes every mode below 80 Hz twofold
     const sandwich = place("seven-inch", "sandwich");
     expect(sandwich.couplings.length).toBe(3);
-    expect(Math.max(...sandwich.couplings.map((c) => c.gain))).toBeLessThan(0.5);
+    for (const c of [...others, ...sandwich.couplings]) expect(c.ratio).toBeLessThan(2);
   });
 
   test("ten-inch: the centre; the place as built is as quiet but far from the centre of gravity", () => {

@@ -91,7 +91,7 @@ describe("one clear winner", () => {
     expect(text).toContain("unbalance");
     expect(text).toContain("181 Hz");
     expect(text).toContain("10900 rpm");
-    expect(text).toContain("arms 20 % thicker raise it by about 17 %");
+    expect(text).toContain("arms 20 % thicker raise it by up to 17 %");
   });
 
   test("other states of the propellers are told", () => {
@@ -176,7 +176,7 @@ describe("ties", () => {
 });
 
 describe("places ruled out", () => {
-  const coupling: LoopCoupling = { axis: "pitch", frequency: 65.1, mode: 1, gain: 2.42 };
+  const coupling: LoopCoupling = { axis: "pitch", frequency: 65.1, mode: 1, ratio: 8, gain: 2.42 };
 
   test("are refused by name, with reasons, level and delay", () => {
     const v = verdict([

@@ -145,7 +145,7 @@ describe("the causes", () => {
       expect.stringMatching(/^230 Hz arms flap, diagonal pairs/),
       "at 13 800 rpm",
       expect.stringMatching(/60 %, front left arm 30 %$/),
-      "plates 20 % thicker raise it by about 12 %",
+      "plates 20 % thicker raise it by up to 12 %",
     ]);
     expect(rows[1].slice(1)).toEqual([
       "20 %",

@@ -91,7 +91,7 @@ function causes(mode: ModeDescription): Cause[] {
       order: "unbalance",
       share: 0.62,
       parts: mode.shares.map((s) => ({ name: s.part, share: s.strain })),
-      remedy: "plates 20 % thicker raise it by about 12 %",
+      remedy: "plates 20 % thicker raise it by up to 12 %",
       rpm: 13_800,
       met: true,
     },
@@ -135,7 +135,7 @@ function ranked(
       with: filter.with.delay - FILTERS[1].with.delay,
     },
     leverArm: arm,
-    couplings: [{ axis: "roll", frequency: 47, mode: 1, gain: 0.3 }],
+    couplings: [{ axis: "roll", frequency: 47, mode: 1, ratio: 1.1, gain: 0.3 }],
     rectified: { gyro: 0.01 * level, accelerometer: 0.02 * level, tilt: Math.atan(0.02 * level) },
     clipping: {
       gyro: {

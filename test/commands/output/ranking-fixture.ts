@@ -56,7 +56,7 @@ export const CAUSES: readonly Cause[] = [
       { name: "left arm", share: 0.42 },
       { name: HOSTILE, share: 0.3 },
     ],
-    remedy: "arms 20 % thicker raise it by about 24 %",
+    remedy: "arms 20 % thicker raise it by up to 24 %",
     order: "unbalance",
     share: 0.5,
     rpm: 7884,
@@ -121,7 +121,7 @@ export function ranked(
     filter: place === 1 ? BURDEN : HOPELESS,
     delayOver: { without: 1.1e-3 * (place - 1), with: 0.25e-3 * (place - 1) },
     leverArm: leverArm([x, 0, 0.01]),
-    couplings: [{ axis: "roll", frequency: 47.4, mode: 3, gain: 0.9 }],
+    couplings: [{ axis: "roll", frequency: 47.4, mode: 3, ratio: 1.1, gain: 0.9 }],
     rectified: { gyro: 0.006, accelerometer: 0.026, tilt: 0.0262 },
     clipping: {
       gyro: { axis: 0, speed: 100 * RPM, peak: 171, range: 2000, share: 0.0855, clipped: false },
