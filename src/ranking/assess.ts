@@ -1,7 +1,6 @@
 /** What the stack reads at each place. */
 
-import type { Seat } from "../mesh/seat.ts";
-import { seatOf } from "../mesh/seat.ts";
+import { type Seat, seatBeside, seatOf } from "../mesh/seat.ts";
 import type { Candidate } from "../model/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { stackDynamics } from "../response/mount-stiffness.ts";
@@ -24,20 +23,23 @@ export function assess(bare: BareFrame, candidates: readonly Candidate[]): Asses
   const { mesh, h, system, solved } = bare;
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
-    const at = (point: typeof cg) => seatOf(mesh.grids[plate], holes, footprint, point);
-    const [seat, chipSeat] = [at(cg), at(chip)];
-    return seat && chipSeat ? [{ candidate, seat, chipSeat }] : [];
-  });
-  const mounted = found.map(({ candidate, seat }): Mounted => {
-    const { cg, chip } = candidate;
+    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
     const lever = [chip[0] - cg[0], chip[1] - cg[1], chip[2] - cg[2]] as const;
-    return { seat, stack: stackDynamics(candidate), chip: lever };
+    return seat ? [{ candidate, seat, lever }] : [];
   });
+  const mounted = found.map(
+    ({ candidate, seat, lever }): Mounted => ({
+      seat,
+      stack: stackDynamics(candidate),
+      chip: lever,
+    }),
+  );
   return placesOf(h, system, solved, mounted).map((place, i) => {
     const reading = readPlace(bare, place);
+    const { candidate, seat, lever } = found[i];
     return {
-      candidate: found[i].candidate,
-      seat: found[i].chipSeat,
+      candidate,
+      seat: seatBeside(seat, lever),
       place,
       reading,
       gyro: rms(reading.gyroAxes),
