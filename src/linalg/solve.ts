@@ -63,48 +63,8 @@ export function inverseNorms(factor: Factor, X: Float64Array, columns: number): 
   return norms.map(Math.sqrt);
 }
 
-/**
- * X' A^-1 X for each group of so many columns of X (n x columns, column-major), from half a solution:
- * (L^-1 P X)' D^-1 (L^-1 P X).
- *
- * @returns group x group, row-major, one after the other
- */
-export function inverseGrams(
-  factor: Factor,
-  X: Float64Array,
-  columns: number,
-  group: number,
-): Float64Array {
-  const { perm } = factor.symbolic;
-  const n = perm.length;
-  const y = new Float64Array(4 * n);
-  const Y = new Float64Array(n * columns); // permuted rows, column-major
-  for (let c = 0; c < columns; c += 4) {
-    const width = Math.min(4, columns - c);
-    if (width < 4) y.fill(0);
-    gather(y, X, perm, c, width);
-    forwardFour(factor, y);
-    for (let k = 0; k < width; k++) {
-      for (let i = 0, at = (c + k) * n; i < n; i++) Y[at + i] = y[4 * i + k];
-    }
-  }
-  const grams = new Float64Array(columns * group);
-  for (let first = 0; first < columns; first += group) {
-    for (let a = 0; a < group; a++) {
-      for (let b = 0; b <= a; b++) {
-        const [p, q] = [(first + a) * n, (first + b) * n];
-        let sum = 0;
-        for (let i = 0; i < n; i++) sum += (Y[p + i] * Y[q + i]) / factor.d[i];
-        grams[(first + a) * group + b] = sum;
-        grams[(first + b) * group + a] = sum;
-      }
-    }
-  }
-  return grams;
-}
-
-/** y[4 i + k] = X[perm[i], first + k] */
-function gather(
+/** y[4 i + k] = X[perm[i], first + k]; columns beyond `width` stay as they are. */
+export function gather(
   y: Float64Array,
   X: Float64Array,
   perm: Int32Array,

@@ -45,10 +45,15 @@ export function backwardOne({ symbolic, L }: Factor, y: Float64Array): void {
   }
 }
 
-/** Y := L^-1 Y for four interleaved vectors (size 4 n) */
-export function forwardFour({ symbolic, L }: Factor, y: Float64Array): void {
+/**
+ * Y := L^-1 Y for four interleaved vectors (size 4 n)
+ *
+ * @param touched 0 where the solution is known to be zero in a supernode: nothing is done there
+ */
+export function forwardFour({ symbolic, L }: Factor, y: Float64Array, touched?: Uint8Array): void {
   const { supernodes, first, rowPtr, rowIdx, panelPtr } = symbolic;
   for (let s = 0; s < supernodes; s++) {
+    if (touched?.[s] === 0) continue;
     const j = first[s] << 2;
     const w = first[s + 1] - first[s];
     let l = panelPtr[s];

@@ -5,67 +5,104 @@
  */
 
 import { polygonPoints } from "../element/quadrature.ts";
-import { bounds, clipToConvex, type Polygon } from "../model/polygon.ts";
+import { bounds, clipToConvex, moments, type Polygon } from "../model/polygon.ts";
 import type { Patch, PatchPiece, PlateGrid } from "./types.ts";
+
+/** A patch as weights alone. */
+export type Footing = Pick<Patch, "nodes" | "weights" | "centre" | "area">;
 
 /**
  * @param shape convex, anticlockwise
  * @returns undefined when no part of the shape lies on the plate
  */
 export function patchOn(grid: PlateGrid, shape: Polygon): Patch | undefined {
-  const pieces = piecesOf(grid, shape);
-  const area = pieces.reduce((sum, p) => sum + total(p.points.w), 0);
-  if (!(area > 0)) return undefined;
-  const weight = new Map<number, number>();
-  let mx = 0;
-  let my = 0;
-  for (const { nodes, points } of pieces) {
-    const { s, t, x, y, w } = points;
-    for (let k = 0; k < w.length; k++) {
-      w[k] /= area;
-      const N = [(1 - s[k]) * (1 - t[k]), s[k] * (1 - t[k]), s[k] * t[k], (1 - s[k]) * t[k]];
-      nodes.forEach((n, c) => {
-        weight.set(n, (weight.get(n) ?? 0) + w[k] * N[c]);
-      });
-      mx += w[k] * x[k];
-      my += w[k] * y[k];
-    }
-  }
-  const nodes = [...weight.keys()].sort((p, q) => p - q);
-  return {
-    nodes: Int32Array.from(nodes),
-    weights: Float64Array.from(nodes, (n) => weight.get(n) ?? 0),
-    centre: [mx, my, grid.z],
-    area,
-    pieces,
-  };
+  const cuts = cutsOf(grid, shape);
+  const footing = footingOf(grid, cuts);
+  return footing && { ...footing, pieces: cuts.map((cut) => pieceOf(grid, cut, footing.area)) };
 }
 
-const total = (w: Float64Array) => w.reduce((sum, v) => sum + v, 0);
+/** The same without the points of its pieces. */
+export function footingOn(grid: PlateGrid, shape: Polygon): Footing | undefined {
+  return footingOf(grid, cutsOf(grid, shape));
+}
 
-/** The shape cut by the grid, with integration points weighted by area. */
-function piecesOf(grid: PlateGrid, shape: Polygon): PatchPiece[] {
+/** The part of a shape in one cell. */
+interface Cut {
+  /** of the cell, anticlockwise from the corner of least x and y */
+  readonly nodes: readonly [number, number, number, number];
+  /** the corner of the cell of least x and y, m */
+  readonly corner: readonly [number, number];
+  readonly polygon: Polygon;
+}
+
+/** The shape cut by the grid. */
+function cutsOf(grid: PlateGrid, shape: Polygon): Cut[] {
   const { x0, y0, a, b, nx, ny } = grid;
   const [sx0, sy0, sx1, sy1] = bounds(shape);
   const clamp = (v: number, n: number) => Math.min(n - 1, Math.max(0, v));
   const [i0, i1] = [clamp(Math.floor((sx0 - x0) / a), nx), clamp(Math.floor((sx1 - x0) / a), nx)];
   const [j0, j1] = [clamp(Math.floor((sy0 - y0) / b), ny), clamp(Math.floor((sy1 - y0) / b), ny)];
-  const pieces: PatchPiece[] = [];
+  const cuts: Cut[] = [];
   for (let j = j0; j <= j1; j++) {
     for (let i = i0; i <= i1; i++) {
       const solid = grid.covered[j * nx + i];
       if (solid.length === 0) continue;
-      const piece = clipToConvex(solid, shape);
-      if (piece.length < 6) continue;
-      const [cx, cy] = [x0 + i * a, y0 + j * b];
-      const { x, y, w } = polygonPoints([piece], cx + a / 2, cy + b / 2);
+      const polygon = clipToConvex(solid, shape);
+      if (polygon.length < 6) continue;
       const at = j * (nx + 1) + i;
       const node = (k: number) => grid.nodeAt[k];
-      pieces.push({
+      cuts.push({
         nodes: [node(at), node(at + 1), node(at + nx + 2), node(at + nx + 1)],
-        points: { s: x.map((v) => (v - cx) / a), t: y.map((v) => (v - cy) / b), x, y, w },
+        corner: [x0 + i * a, y0 + j * b],
+        polygon,
       });
     }
   }
-  return pieces;
+  return cuts;
+}
+
+/** Integrals of the four bilinear functions over each cut, from its moments (exact). */
+function footingOf({ a, b, z }: PlateGrid, cuts: readonly Cut[]): Footing | undefined {
+  const weight = new Map<number, number>();
+  let [area, mx, my] = [0, 0, 0];
+  for (const { nodes, corner, polygon } of cuts) {
+    // About a vertex: a small patch far from the origin keeps its digits.
+    const [px, py] = polygon;
+    const m = moments(polygon.map((v, k) => v - (k % 2 === 0 ? px : py)));
+    const [s, t] = [(px - corner[0]) / a, (py - corner[1]) / b];
+    const S = s * m.area + m.x / a;
+    const T = t * m.area + m.y / b;
+    const ST = s * T + (t * m.x) / a + m.xy / (a * b);
+    const N = [m.area - S - T + ST, S - ST, ST, T - ST];
+    nodes.forEach((n, c) => {
+      weight.set(n, (weight.get(n) ?? 0) + N[c]);
+    });
+    area += m.area;
+    mx += px * m.area + m.x;
+    my += py * m.area + m.y;
+  }
+  if (!(area > 0)) return undefined;
+  const nodes = [...weight.keys()].sort((p, q) => p - q);
+  return {
+    nodes: Int32Array.from(nodes),
+    weights: Float64Array.from(nodes, (n) => (weight.get(n) ?? 0) / area),
+    centre: [mx / area, my / area, z],
+    area,
+  };
+}
+
+/** A cut as integration points weighted by their shares of the whole patch. */
+function pieceOf({ a, b }: PlateGrid, { nodes, corner, polygon }: Cut, area: number): PatchPiece {
+  const [cx, cy] = corner;
+  const { x, y, w } = polygonPoints([polygon], cx + a / 2, cy + b / 2);
+  return {
+    nodes,
+    points: {
+      s: x.map((v) => (v - cx) / a),
+      t: y.map((v) => (v - cy) / b),
+      x,
+      y,
+      w: w.map((v) => v / area),
+    },
+  };
 }

@@ -9,8 +9,8 @@
 
 import { disc } from "../model/polygon.ts";
 import type { Vec3 } from "../model/types.ts";
-import { patchOn } from "./patch.ts";
-import type { Patch, PlateGrid } from "./types.ts";
+import { type Footing, footingOn } from "./patch.ts";
+import type { PlateGrid } from "./types.ts";
 
 /** The rigid motion ux uy uz rx ry rz of a point fixed to the board, from the mesh's unknowns. */
 export interface Seat {
@@ -40,18 +40,18 @@ export function seatOf(
   point: Vec3,
 ): Seat | undefined {
   const heads = screws.flatMap(([x, y]) => {
-    const patch = patchOn(grid, disc(x, y, footprint, HEAD_CORNERS));
-    return patch ? [patch] : [];
+    const head = footingOn(grid, disc(x, y, footprint, HEAD_CORNERS));
+    return head ? [head] : [];
   });
   if (heads.length >= 3) return fitted(heads, point);
   const [cx, cy] = [0, 1].map((i) => screws.reduce((sum, s) => sum + s[i], 0) / screws.length);
   const span = Math.max(...screws.map(([x, y]) => Math.hypot(x - cx, y - cy)));
-  const under = patchOn(grid, disc(cx, cy, 2 * span, BOARD_CORNERS));
+  const under = footingOn(grid, disc(cx, cy, 2 * span, BOARD_CORNERS));
   return under && averaged(under, point);
 }
 
 /** Least-squares rigid motion of the points: t = mean of t_i, theta = J^-1 sum d_i x t_i. */
-function fitted(heads: readonly Patch[], point: Vec3): Seat {
+function fitted(heads: readonly Footing[], point: Vec3): Seat {
   const n = heads.length;
   const mean = [0, 1, 2].map((i) => heads.reduce((s, p) => s + p.centre[i], 0) / n);
   const d = heads.map((p) => p.centre.map((v, i) => v - mean[i]));
@@ -59,45 +59,39 @@ function fitted(heads: readonly Patch[], point: Vec3): Seat {
   const [xx, yy, xy] = [sum((v) => v[0] ** 2), sum((v) => v[1] ** 2), sum((v) => v[0] * v[1])];
   const det = xx * yy - xy * xy;
   const r = point.map((v, i) => v - mean[i]);
-  const columns = new Map<number, Float64Array>();
-  heads.forEach((p, s) => {
+  const parts = heads.map((head, s) => {
     const [dx, dy] = d[s];
-    for (let k = 0; k < p.nodes.length; k++) {
-      for (let m = 0; m < 3; m++) {
-        const w = p.weights[k];
-        const t = [0, 0, 0];
-        t[m] = w / n;
-        // d x t for a unit motion along m, the screws being in one plane (dz = 0)
-        const turn = [
-          m === 2 ? w * dy : 0,
-          m === 2 ? -w * dx : 0,
-          m === 1 ? w * dx : m === 0 ? -w * dy : 0,
-        ];
-        // J = [yy, -xy; -xy, xx] for rx and ry, xx + yy for rz
-        const theta = [
-          (xx * turn[0] + xy * turn[1]) / det,
-          (xy * turn[0] + yy * turn[1]) / det,
-          turn[2] / (xx + yy),
-        ];
-        addColumn(columns, 6 * p.nodes[k] + m, atPoint(t, theta, r));
-      }
-    }
+    // columns: unit motions along x, y, z; d x t, the screws being in one plane (dz = 0)
+    const turns = [
+      [0, 0, -dy],
+      [0, 0, dx],
+      [dy, -dx, 0],
+    ];
+    const block = turns.map((turn, m) => {
+      const t = [0, 0, 0];
+      t[m] = 1 / n;
+      // J = [yy, -xy; -xy, xx] for rx and ry, xx + yy for rz
+      const theta = [
+        (xx * turn[0] + xy * turn[1]) / det,
+        (xy * turn[0] + yy * turn[1]) / det,
+        turn[2] / (xx + yy),
+      ];
+      return atPoint(t, theta, r);
+    });
+    return { footing: head, block };
   });
-  return compress(columns);
+  return seatFrom(parts);
 }
 
 /** Mean translation and rotation of the plate under the board. */
-function averaged(under: Patch, point: Vec3): Seat {
+function averaged(under: Footing, point: Vec3): Seat {
   const r = point.map((v, i) => v - under.centre[i]);
-  const columns = new Map<number, Float64Array>();
-  for (let k = 0; k < under.nodes.length; k++) {
-    for (let m = 0; m < 6; m++) {
-      const motion = [0, 0, 0, 0, 0, 0];
-      motion[m] = under.weights[k];
-      addColumn(columns, 6 * under.nodes[k] + m, atPoint(motion.slice(0, 3), motion.slice(3), r));
-    }
-  }
-  return compress(columns);
+  const block = Array.from({ length: 6 }, (_, m) => {
+    const motion = [0, 0, 0, 0, 0, 0];
+    motion[m] = 1;
+    return atPoint(motion.slice(0, 3), motion.slice(3), r);
+  });
+  return seatFrom([{ footing: under, block }]);
 }
 
 /** (t + theta x r, theta) */
@@ -110,22 +104,51 @@ function atPoint(t: readonly number[], theta: readonly number[], r: readonly num
   ];
 }
 
-function addColumn(columns: Map<number, Float64Array>, dof: number, values: readonly number[]) {
-  const column = columns.get(dof) ?? new Float64Array(6);
-  values.forEach((v, i) => {
-    column[i] += v;
-  });
-  columns.set(dof, column);
+/** What a patch adds to the seat's motion: for each of the first unknowns of a node, 6 numbers. */
+interface Part {
+  readonly footing: Footing;
+  readonly block: readonly (readonly number[])[];
 }
 
-function compress(columns: ReadonlyMap<number, Float64Array>): Seat {
-  const dofs = Int32Array.from([...columns.keys()].sort((a, b) => a - b));
-  const rows = new Float64Array(6 * dofs.length);
-  dofs.forEach((dof, j) => {
-    const column = columns.get(dof) as Float64Array;
-    for (let i = 0; i < 6; i++) rows[i * dofs.length + j] = column[i];
-  });
+function seatFrom(parts: readonly Part[]): Seat {
+  const nodes = [...new Set(parts.flatMap(({ footing }) => [...footing.nodes]))].sort(
+    (a, b) => a - b,
+  );
+  const place = new Map(nodes.map((node, k) => [node, k]));
+  const each = parts[0].block.length;
+  const m = each * nodes.length;
+  const dofs = Int32Array.from(
+    { length: m },
+    (_, j) => 6 * nodes[Math.floor(j / each)] + (j % each),
+  );
+  const rows = new Float64Array(6 * m);
+  for (const { footing, block } of parts) {
+    footing.nodes.forEach((node, k) => {
+      const first = each * (place.get(node) as number);
+      block.forEach((column, d) => {
+        for (let i = 0; i < 6; i++) rows[i * m + first + d] += footing.weights[k] * column[i];
+      });
+    });
+  }
   return { dofs, rows };
+}
+
+/**
+ * The seat of another point of the same board.
+ *
+ * @param lever from the seat's point to the other, m
+ */
+export function seatBeside({ dofs, rows }: Seat, lever: Vec3): Seat {
+  const [x, y, z] = lever;
+  const m = dofs.length;
+  const beside = rows.slice();
+  for (let j = 0; j < m; j++) {
+    const [p, q, r] = [rows[3 * m + j], rows[4 * m + j], rows[5 * m + j]];
+    beside[j] += q * z - r * y;
+    beside[m + j] += r * x - p * z;
+    beside[2 * m + j] += p * y - q * x;
+  }
+  return { dofs, rows: beside };
 }
 
 /** The motion of the seat for a motion u of the mesh (6 per node). */

@@ -4,7 +4,7 @@ import { falseTiltAt } from "../attitude/false-tilt.ts";
 import type { FilterBurden } from "../filter/burden-types.ts";
 import { filterBurden } from "../filter/filter-burden.ts";
 import type { MassProperties } from "../matrices/mass.ts";
-import { type Seat, seatOf } from "../mesh/seat.ts";
+import { type Seat, seatBeside, seatOf } from "../mesh/seat.ts";
 import type { Candidate, Vec3 } from "../model/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { stackDynamics } from "../response/mount-stiffness.ts";
@@ -39,6 +39,26 @@ export interface Assessed {
   readonly tilt: number;
 }
 
+/** What the stack's chip moves like at each place, before any chip or filter. */
+export type ReadPlace = Pick<Assessed, "candidate" | "seat" | "place" | "reading">;
+
+/** A place with no plate under it is none. */
+export function readPlaces(bare: BareFrame, candidates: readonly Candidate[]): ReadPlace[] {
+  const { mesh, h, system, solved } = bare;
+  const found = candidates.flatMap((candidate) => {
+    const { plate, holes, footprint, cg, chip } = candidate;
+    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
+    return seat ? [{ candidate, seat, chip: minus(chip, cg) }] : [];
+  });
+  const mounted = found.map(
+    ({ candidate, seat, chip }): Mounted => ({ seat, stack: stackDynamics(candidate), chip }),
+  );
+  return placesOf(h, system, solved, mounted).map((place, i) => {
+    const { candidate, seat, chip } = found[i];
+    return { candidate, seat: seatBeside(seat, chip), place, reading: readPlace(bare, place) };
+  });
+}
+
 /** @param mass of the bare frame */
 export function assess(
   bare: BareFrame,
@@ -46,28 +66,12 @@ export function assess(
   instruments: Instruments,
   candidates: readonly Candidate[],
 ): Assessed[] {
-  const { mesh, h, system, solved } = bare;
-  const found = candidates.flatMap((candidate) => {
-    const { plate, holes, footprint, cg, chip } = candidate;
-    const at = (point: Vec3) => seatOf(mesh.grids[plate], holes, footprint, point);
-    const [seat, chipSeat] = [at(cg), at(chip)];
-    // A place with no plate under it is none.
-    return seat && chipSeat ? [{ candidate, seat, chipSeat }] : [];
-  });
-  const mounted = found.map(({ candidate, seat }): Mounted => {
-    const chip = minus(candidate.chip, candidate.cg);
-    return { seat, stack: stackDynamics(candidate), chip };
-  });
-  const places = placesOf(h, system, solved, mounted);
-  return found.map(({ candidate, chipSeat }, i) => {
-    const reading = readPlace(bare, places[i]);
+  return readPlaces(bare, candidates).map((read) => {
+    const { candidate, reading } = read;
     const sensed = sense(bare, instruments, reading);
     const lever = minus(candidate.chip, cgWith(mass, candidate));
     return {
-      candidate,
-      seat: chipSeat,
-      place: places[i],
-      reading,
+      ...read,
       gyro: rms(reading.gyroAxes),
       accel: rms(reading.accelAxes),
       sensed,

@@ -118,6 +118,13 @@ export function leverRows([x, y, z]: Vec3): Float64Array {
 /** C = A B for 6 x n, row-major. */
 export function sixBy(A: Float64Array, B: Float64Array, n: number): Float64Array {
   const C = new Float64Array(6 * n);
+  multiplySix(C, A, B, n);
+  return C;
+}
+
+/** C := A B for 6 x n, row-major. */
+export function multiplySix(C: Float64Array, A: Float64Array, B: Float64Array, n: number): void {
+  C.fill(0);
   for (let i = 0; i < 6; i++) {
     for (let k = 0; k < 6; k++) {
       const a = A[6 * i + k];
@@ -125,7 +132,6 @@ export function sixBy(A: Float64Array, B: Float64Array, n: number): Float64Array
       for (let j = 0; j < n; j++) C[i * n + j] += a * B[k * n + j];
     }
   }
-  return C;
 }
 
 /** A' of a 6 x 6 matrix. */

@@ -1,10 +1,11 @@
 /** What the modes left out add at low frequency: residual flexibility. */
 
 import type { Factor } from "../linalg/factorise.ts";
+import { type FewRows, inverseGrams } from "../linalg/grams.ts";
 import { dot, multiply } from "../linalg/product.ts";
-import { inverseGrams, solveInPlace } from "../linalg/solve.ts";
+import { solveInPlace } from "../linalg/solve.ts";
 import type { System } from "../matrices/assemble.ts";
-import { expand, project } from "../matrices/reduction.ts";
+import { expand, project, type Reduction } from "../matrices/reduction.ts";
 import type { Seat } from "../mesh/seat.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
@@ -87,9 +88,6 @@ function subtract(out: Float64Array, a: Float64Array, c: number): void {
   for (let i = 0; i < out.length; i++) out[i] -= c * a[i];
 }
 
-/** Seats taken through the factor together: their columns fill the blocks of four. */
-const TOGETHER = 8;
-
 /**
  * How far the modes left out let each seat give way to forces on it: B (K - sigma M)^-1 B' less the
  * share of the rigid motions and of the modes that are known, 6 x 6 row-major (m/N, rad/N, rad/(N m)), B the rows of the seat.
@@ -103,36 +101,47 @@ export function seatFlexibility(
   psi: readonly Float64Array[],
 ): Float64Array[] {
   const { reduction } = system;
-  const { n } = reduction;
   const elastic = modes.lambda.length;
-  const massRigid = massTimesRigid(system, modes);
-  const found: Float64Array[] = [];
-  for (let first = 0; first < seats.length; first += TOGETHER) {
-    const some = seats.slice(first, first + TOGETHER);
-    const X = new Float64Array(6 * n * some.length);
-    some.forEach(({ dofs, rows }, k) => {
-      for (let d = 0; d < 6; d++) {
-        const row = rows.subarray(d * dofs.length, (d + 1) * dofs.length);
-        const x = X.subarray((6 * k + d) * n, (6 * k + d + 1) * n);
-        x.set(project(reduction, dofs, row));
-        // Rigid motions out before the solution: sigma is so close to zero that they would drown the rest.
-        const own = psi[first + k];
-        const terms = own.length / 6;
-        massRigid.forEach((r, j) => {
-          subtract(x, r, own[d * terms + elastic + j]);
-        });
-      }
-    });
-    const grams = inverseGrams(factor, X, 6 * some.length, 6);
-    some.forEach((_, k) => {
-      const F = grams.slice(36 * k, 36 * k + 36);
-      const own = psi[first + k];
-      const terms = own.length / 6;
-      for (let t = 0; t < elastic; t++) subtractOuter(F, own, t, terms, modes.lambda[t] - shift);
-      found.push(F);
-    });
+  const rigid = modes.rigid.length;
+  const terms = elastic + rigid;
+  // Rigid motions out before the product: sigma is so close to zero that they would drown the rest.
+  const Z = new Float64Array(reduction.n * rigid);
+  massTimesRigid(system, modes).forEach((r, j) => {
+    Z.set(r, j * reduction.n);
+  });
+  const C = psi.map((own) =>
+    Float64Array.from({ length: 6 * rigid }, (_, k) => {
+      const [j, i] = [Math.floor(k / 6), k % 6];
+      return own[i * terms + elastic + j];
+    }),
+  );
+  const loads = seats.map((seat) => seatLoads(reduction, seat));
+  const grams = inverseGrams(factor, loads, 6, { Z, width: rigid, C });
+  grams.forEach((F, k) => {
+    for (let t = 0; t < elastic; t++) subtractOuter(F, psi[k], t, terms, modes.lambda[t] - shift);
+  });
+  return grams;
+}
+
+/** B' of a seat on the unknowns that remain. */
+function seatLoads({ ptr, col, coef }: Reduction, { dofs, rows }: Seat): FewRows {
+  const m = dofs.length;
+  const at: number[] = [];
+  const from: number[] = [];
+  const share: number[] = [];
+  dofs.forEach((dof, j) => {
+    for (let k = ptr[dof]; k < ptr[dof + 1]; k++) {
+      at.push(col[k]);
+      from.push(j);
+      share.push(coef[k]);
+    }
+  });
+  const values = new Float64Array(6 * at.length);
+  for (let i = 0; i < 6; i++) {
+    for (let k = 0; k < at.length; k++)
+      values[i * at.length + k] = share[k] * rows[i * m + from[k]];
   }
-  return found;
+  return { rows: Int32Array.from(at), values };
 }
 
 /** F -= psi psi' / c, psi the column t of a matrix of 6 rows */

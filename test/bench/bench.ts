@@ -1,6 +1,7 @@
 /**
  * Times the numeric stages on the five-inch sample at three mesh sizes and, where python3 with SciPy is
- * there, SciPy's eigsh on the same matrices beside it, in the same run.
+ * there, SciPy's eigsh on the same matrices beside it, in the same run; then hundreds of places for the
+ * stack (`places.ts`).
  *
  *   npm run bench
  *
@@ -27,22 +28,12 @@ import { buildModel } from "../../src/model/build.ts";
 import { solveModes } from "../../src/modes/solve.ts";
 import { rank } from "../../src/ranking/rank.ts";
 import { shakeBare } from "../../src/response/bare-frame.ts";
+import { best, ms } from "./best.ts";
+import { benchPlaces } from "./places.ts";
 
 const FRAME = "frames/five-inch.jsonc";
 const SIZES_MM = [9, 6, 4];
 const MODES = 40;
-
-/** Least time of some runs after one warm-up, s, and the last result. */
-function best<T>(f: () => T, runs = 3): { seconds: number; result: T } {
-  let result = f();
-  let seconds = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now();
-    result = f();
-    seconds = Math.min(seconds, (performance.now() - start) / 1e3);
-  }
-  return { seconds, result };
-}
 
 interface ScipyTimes {
   readonly scipy: string;
@@ -70,8 +61,6 @@ function scipyTimes(K: string, M: string, modes: number, shift: number): ScipyTi
     rmSync(folder, { recursive: true });
   }
 }
-
-const ms = (s: number) => `${(s * 1e3).toFixed(0).padStart(6)} ms`;
 
 function benchSize(sizeMm: number): void {
   const file = readFrame(FRAME);
@@ -128,3 +117,4 @@ function benchSize(sizeMm: number): void {
 }
 
 for (const size of SIZES_MM) benchSize(size);
+benchPlaces(FRAME, MODES);

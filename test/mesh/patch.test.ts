@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildMesh } from "../../src/mesh/build.ts";
-import { patchOn } from "../../src/mesh/patch.ts";
+import { footingOn, patchOn } from "../../src/mesh/patch.ts";
 import type { Patch } from "../../src/mesh/types.ts";
 import { clipToConvex, disc, moments, rectangle, strip } from "../../src/model/polygon.ts";
 import { rigidMotions } from "../element/dense.ts";
@@ -93,5 +93,32 @@ describe("a patch of a plate", () => {
   test("none where there is no plate", () => {
     expect(patchOn(grid, disc(0.05, 0.05, 0.004, 12))).toBeUndefined();
     expect(patchOn(grid, rectangle(-0.03, -0.017, -0.025, -0.014))).toBeUndefined();
+  });
+
+  test("the weights from moments are the bilinear functions summed over the points", () => {
+    fc.assert(
+      fc.property(place, ({ x, y, d }) => {
+        const shape = disc(x, y, d, 12);
+        const patch = patchOn(grid, shape);
+        if (!patch) return;
+        const weight = new Map<number, number>();
+        for (const { nodes, points } of patch.pieces) {
+          points.w.forEach((w, k) => {
+            const [s, t] = [points.s[k], points.t[k]];
+            const N = [(1 - s) * (1 - t), s * (1 - t), s * t, (1 - s) * t];
+            nodes.forEach((n, c) => {
+              weight.set(n, (weight.get(n) ?? 0) + w * N[c]);
+            });
+          });
+        }
+        expect(Array.from(patch.nodes)).toEqual([...weight.keys()].sort((a, b) => a - b));
+        patch.nodes.forEach((n, k) => {
+          expect(Math.abs(patch.weights[k] - (weight.get(n) ?? 0))).toBeLessThan(1e-13);
+        });
+        const { pieces: _, ...footing } = patch;
+        expect(footingOn(grid, shape)).toEqual(footing);
+      }),
+      { seed: 4, numRuns: 60 },
+    );
   });
 });

@@ -6,7 +6,7 @@ import { describe, expect, test } from "vitest";
 import { rigidMotions } from "../../src/matrices/rigid.ts";
 import { buildMesh } from "../../src/mesh/build.ts";
 import { patchOn } from "../../src/mesh/patch.ts";
-import { type Seat, seatMotion, seatOf } from "../../src/mesh/seat.ts";
+import { type Seat, seatBeside, seatMotion, seatOf } from "../../src/mesh/seat.ts";
 import type { Mesh } from "../../src/mesh/types.ts";
 import { buildModel } from "../../src/model/build.ts";
 import { disc } from "../../src/model/polygon.ts";
@@ -161,6 +161,22 @@ describe("a plate that bends", () => {
     expect(Math.hypot(rx, rz)).toBeLessThan(1e-9);
   });
 });
+
+test.each(model.candidates.map((c) => [c.name, c] as const))(
+  "another point of the board at %s has the seat that is computed for it",
+  (_, c) => {
+    const lever = [12e-3, -7e-3, 5e-3] as const;
+    const other = seatAt(mesh, {
+      ...c,
+      chip: [c.chip[0] + lever[0], c.chip[1] + lever[1], c.chip[2] + lever[2]],
+    });
+    const beside = seatBeside(seatAt(mesh, c), lever);
+    expect(beside.dofs).toEqual(other.dofs);
+    beside.rows.forEach((v, k) => {
+      expect(v).toBeCloseTo(other.rows[k], 13);
+    });
+  },
+);
 
 test("with no plate under it there is no reading", () => {
   const [c] = model.candidates;

@@ -10,6 +10,7 @@ import { readFrame } from "../../src/frame/read.ts";
 import { assemble } from "../../src/matrices/assemble.ts";
 import { massFromDrawing } from "../../src/matrices/mass.ts";
 import { buildMesh } from "../../src/mesh/build.ts";
+import { seatOf } from "../../src/mesh/seat.ts";
 import { buildModel } from "../../src/model/build.ts";
 import { candidateAt } from "../../src/model/equipment.ts";
 import type { BodyPart, Candidate, Model } from "../../src/model/types.ts";
@@ -165,6 +166,16 @@ describe.each(SAMPLES)("a stack on the %s sample", (name, size, places) => {
     const lowest = assessed.map(({ place }) => coupledModes(s.bare.solved.modes, place).lambda[6]);
     expect(s.candidates.filter((c) => c.isolators).length).toBe(1);
     expect(new Set(lowest).size).toBe(6);
+  });
+
+  test("with the seat of its chip", () => {
+    assessed.forEach(({ seat, candidate: { plate, holes, footprint, chip } }) => {
+      const expected = seatOf(s.bare.mesh.grids[plate], holes, footprint, chip);
+      expect(expected && Array.from(expected.dofs)).toEqual(Array.from(seat.dofs));
+      seat.rows.forEach((v, k) => {
+        expect(v).toBeCloseTo(expected?.rows[k] ?? Number.NaN, 12);
+      });
+    });
   });
 
   test("natural frequencies up to 600 Hz are those of the full solution", () => {
