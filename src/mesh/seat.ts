@@ -2,9 +2,10 @@
  * The seat of a board: how its screws let it move with the plate.
  *
  * The board follows the rigid motion that fits the mean motion under each screw head best (least
- * squares). It loads the plate through the same weights, hence adds mass but no stiffness: a board of
- * glass fibre 1.6 mm thick on posts is several times softer in bending than the plate under it, so the
- * plate goes on bending between the screws.
+ * squares). It loads the plate through the same weights, hence adds mass but no stiffness, as a board on
+ * grommets or slender posts does. One screwed down hard stiffens the plate: in bending little (1.6 mm of
+ * glass fibre have a fifth of the rigidity of 2 mm of carbon cloth), in twist as much as the plate itself
+ * has, since cloth along the edges is soft there (both from moduli from memory).
  */
 
 import { disc } from "../model/polygon.ts";
