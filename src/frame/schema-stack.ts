@@ -118,7 +118,7 @@ export const stack = section("the stack", {
   ...where,
   height: height("Height of the stack's centre of gravity over the face of the plate."),
   chip: vec3(
-    "The sensor chip [x, y, z] from the stack's centre of gravity. Default: [0, 0, 0].",
+    "The sensor chip [x, y, z] from the stack's centre of gravity, as it stands on a plate; under one it hangs turned about x. Default: [0, 0, 0].",
   ).default([0, 0, 0]),
   holes: holes.describe("Mounting holes of the stack."),
   isolators: isolators("screwed down"),

@@ -210,7 +210,8 @@ export function candidateAt(
     holes: holesAt(holes, x, y),
     footprint: holes.footprint,
     cg: [x, y, face + side * height],
-    chip: [x + chip[0], y + chip[1], z],
+    // under a plate the stack hangs turned about x
+    chip: [x + chip[0], y + side * chip[1], z],
     stack: { mass, inertia: boxInertia(mass, ...size) },
     ...(isolators && { isolators }),
     designed:

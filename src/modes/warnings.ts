@@ -52,6 +52,6 @@ export function reachWarning(modes: Modes, shaken: number): string[] {
   const { described } = modes;
   const highest = described[described.length - 1]?.frequency ?? 0;
   return [
-    `the ${described.length} modes reach ${Math.round(highest)} Hz, but the motors shake up to ${Math.round(shaken)} Hz; noise above the last mode is underestimated, so ask for more modes`,
+    `the ${described.length} modes reach ${Math.round(highest)} Hz, but the motors shake up to ${Math.round(shaken)} Hz; figures that rest on what lies above the last mode are wrong, so ask for more modes`,
   ];
 }

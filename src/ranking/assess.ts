@@ -11,13 +11,14 @@ import { stackDynamics } from "../response/mount-stiffness.ts";
 import { type Mounted, type Place, placesOf } from "../response/place.ts";
 import { type Reading, readPlace, rms } from "../response/reading.ts";
 import { gyroReading } from "../sensing/gyro-reading.ts";
+import { noiseBandwidth, noiseFloor } from "../sensing/noise.ts";
 import type { Instruments } from "./instruments.ts";
 
 /** What the chips pass on, before any filter of the flight controller. */
 export interface Sensed {
   /** mean-square gyro reading by order and speed, (deg/s)^2 */
   readonly gyroPower: readonly Float64Array[];
-  /** over the flight mix, all orders: deg/s rms and g rms */
+  /** over the flight mix, all orders, deg/s rms; and g rms with the chip's own noise in it */
   readonly gyro: number;
   readonly accel: number;
 }
@@ -100,6 +101,8 @@ export function sense(
       accel += weights[i] * reading.accelPower[o][i] * accelGain[o][i];
     }
   }
+  const { noiseDensity, bandwidth } = sensors.accelerometer;
+  accel += noiseFloor(noiseDensity, noiseBandwidth(bandwidth, 2)) ** 2;
   return { gyroPower, gyro: Math.sqrt(gyro), accel: Math.sqrt(accel) };
 }
 

@@ -71,9 +71,10 @@ function worstOf(
   unit: readonly number[],
   rest: number,
 ): CaseReading {
+  const anywhere = variants.length > 1;
   const readings = variants.map(({ rotor, unbalance }) => ({
     motor: h.rotors[rotor].name,
     gyro: Math.sqrt(unit.reduce((sum, p, r) => sum + p * unbalance[r] ** 2, rest)),
   }));
-  return { name, text, ...readings.reduce((a, b) => (b.gyro > a.gyro ? b : a)) };
+  return { name, text, anywhere, ...readings.reduce((a, b) => (b.gyro > a.gyro ? b : a)) };
 }

@@ -1,11 +1,13 @@
 /** Reasons to avoid a place, each with its numbers. */
 
 import { leverArmWords } from "../attitude/lever-arm-words.ts";
+import type { FrameFile } from "../frame/types.ts";
 import type { Candidate, Model } from "../model/types.ts";
 import type { Clipping } from "../sensing/clipping.ts";
 import { patternFits } from "./candidates.ts";
 import { type LoopCoupling, mainCoupling, UNSTABLE } from "./control-band.ts";
 import type { Detail } from "./detail.ts";
+import { inTheWay } from "./room.ts";
 import type { Crossing, Flag, ModalMotion, Overhang } from "./types.ts";
 import type { Use } from "./use.ts";
 
@@ -28,6 +30,7 @@ export interface FlagInput {
 
 /** What is known of the whole frame. */
 export interface FlagFrame {
+  readonly file: FrameFile;
   readonly model: Model;
   readonly overhangs: readonly Overhang[];
   readonly crossings: readonly Crossing[];
@@ -42,6 +45,7 @@ export function flagsOf(frame: FlagFrame, place: FlagInput): Flag[] {
   return [
     ...overhanging(frame, place),
     ...offThePlate(frame, place),
+    ...noRoom(frame, place),
     ...controlBand(frame, place.detail.couplings),
     ...clips(frame, place),
     ...place.mountFlags,
@@ -68,6 +72,16 @@ function offThePlate({ model }: FlagFrame, { candidate }: FlagInput): Flag[] {
   return [{ kind: "pattern off the plate", hard: true, text }];
 }
 
+/** The stack's box as it is drawn would cut something there. */
+function noRoom({ file, model }: FlagFrame, { candidate }: FlagInput): Flag[] {
+  const { x, y } = candidate;
+  const side = candidate.side > 0 ? "above" : "below";
+  const hit = inTheWay(file, model, model.plates[candidate.plate], x, y, side);
+  return hit === undefined
+    ? []
+    : [{ kind: "no room", hard: false, text: `the stack's box would cut ${hit}` }];
+}
+
 /** A mode that the rate loop would drive. */
 export function controlBand(
   { bandwidth }: Pick<FlagFrame, "bandwidth">,
@@ -88,7 +102,7 @@ export function controlBand(
     {
       kind: "in the control band",
       hard,
-      text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets it with a gain of ${shown(gain)}, ${limit}, ${filters}`,
+      text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets what it adds with a gain of ${shown(gain)}, ${limit}, ${filters}`,
     },
   ];
 }
@@ -108,7 +122,9 @@ function clips({ use }: FlagFrame, { detail }: FlagInput): Flag[] {
 
 function clipText(chip: string, { axis, speed, peak, range }: Clipping, unit: string): string {
   const rpm = shown((speed * 60) / (2 * Math.PI));
-  return `at ${rpm} rpm ${chip} has to read up to ${shown(peak)} ${unit} along ${"xyz"[axis]}, steady part and vibration together, but its range ends at ${shown(range)} ${unit}`;
+  const where =
+    unit === "g" ? `along ${"xyz"[axis]}, thrust and vibration together,` : `about ${"xyz"[axis]}`;
+  return `at ${rpm} rpm ${chip} has to read up to ${shown(peak)} ${unit} ${where} but its range ends at ${shown(range)} ${unit}`;
 }
 
 function nearAntinode({ crossings, bladePass }: FlagFrame, { motion }: FlagInput): Flag[] {

@@ -1,4 +1,4 @@
-/** Which places stand in the table: those the file names, and the best of those the program finds. */
+/** Which places stand in the table: those the file names, and the best found where it beats them. */
 
 import type { Assessed } from "./assess.ts";
 import { apart, isNear, type Searched } from "./search.ts";
@@ -25,7 +25,8 @@ export function keptPlaces(
   const isNew = (p: Assessed) => !good.some((n) => isNear(n.candidate, p.candidate, NEAR));
   const elsewhere = best.filter((p) => Number.isFinite(cost(p)) && isNew(p) && !ruledOut(p));
   if (named.length > 1 || (named.length === 1 && !named[0].candidate.designed)) {
-    return [...named, ...elsewhere.slice(0, BESIDE_NAMED)];
+    const better = elsewhere.filter((p) => good.every((n) => cost(p) < cost(n)));
+    return [...named, ...better.slice(0, BESIDE_NAMED)];
   }
   const byCost = [...map].sort((a, b) => cost(a) - cost(b));
   const isNamed = (p: Assessed) => named.some((n) => isNear(n.candidate, p.candidate, NEAR));

@@ -3,7 +3,7 @@
 import { type BareFrame, shiftedFrame } from "../response/bare-frame.ts";
 import { shiftedPlace } from "../response/place.ts";
 import { readPlace } from "../response/reading.ts";
-import { type Assessed, sense } from "./assess.ts";
+import { type Assessed, type Sensed, sense } from "./assess.ts";
 import type { Instruments } from "./instruments.ts";
 import type { Flag } from "./types.ts";
 import { type Figures, score, scoreParts, USE_WEIGHTS } from "./use.ts";
@@ -18,9 +18,6 @@ export const TIE_BAND = 1;
 /** Shifts at which ties are tried, as shares of the band. */
 const SHIFTS = [-1, -0.5, 0, 0.5, 1];
 
-/** Flags that the score has in it already; the others decide between places that tie. */
-const SCORED: readonly Flag["kind"][] = ["far from the centre of gravity"];
-
 export interface Order {
   /** indices, best first; places with a hard flag last */
   readonly order: readonly number[];
@@ -28,9 +25,12 @@ export interface Order {
   readonly tied: ReadonlySet<number>;
   /** least figures of all places that are not to be avoided */
   readonly reference: Figures;
-  /** sensed gyro under every shift, place by place (SHIFTS x places) */
-  readonly shifted: readonly (readonly number[])[];
+  /** what the chips pass on under every shift, place by place (SHIFTS x places) */
+  readonly shifted: readonly (readonly Levels[])[];
 }
+
+/** deg/s rms and g rms */
+export type Levels = Pick<Sensed, "gyro" | "accel">;
 
 export const figuresOf = (a: Assessed, allowedTilt: number): Figures => ({
   gyro: a.sensed.gyro,
@@ -38,14 +38,18 @@ export const figuresOf = (a: Assessed, allowedTilt: number): Figures => ({
   tilt: a.tilt / allowedTilt,
 });
 
-/** Sensed gyro of every place (deg/s rms) with all natural frequencies shifted together. */
-function shiftedLevels(bare: BareFrame, instruments: Instruments, places: readonly Assessed[]) {
+/** What every place reads with all natural frequencies shifted together. */
+function shiftedLevels(
+  bare: BareFrame,
+  instruments: Instruments,
+  places: readonly Assessed[],
+): Levels[][] {
   return SHIFTS.map((share) => {
-    if (share === 0) return places.map((p) => p.sensed.gyro);
+    if (share === 0) return places.map((p) => p.sensed);
     const factor = 1 + share * FREQUENCY_BAND;
     const frame = shiftedFrame(bare, factor);
-    return places.map(
-      (p) => sense(frame, instruments, readPlace(frame, shiftedPlace(p.place, factor))).gyro,
+    return places.map((p) =>
+      sense(frame, instruments, readPlace(frame, shiftedPlace(p.place, factor))),
     );
   });
 }
@@ -65,19 +69,24 @@ export function orderOf(
   );
   const shifted = shiftedLevels(bare, instruments, places);
   const costs = shifted.map((levels) =>
-    figures.map((f, i) => score(scoreParts({ ...f, gyro: levels[i] }, reference), weights)),
+    figures.map((f, i) =>
+      score(
+        scoreParts({ ...f, gyro: levels[i].gyro, accelerometer: levels[i].accel }, reference),
+        weights,
+      ),
+    ),
   );
   const plain = costs[SHIFTS.indexOf(0)];
   const byScore = places.map((_, i) => i).sort((a, b) => hard(a) - hard(b) || plain[a] - plain[b]);
   const best = byScore[0];
   const ties = (i: number) =>
     hard(i) === hard(best) && costs.some((cost) => cost[i] - cost[best] < TIE_BAND);
-  const worth = (i: number) => flags[i].filter((f) => !SCORED.includes(f.kind)).length;
+  const count = (i: number) => flags[i].length;
   // What the file names has its reasons: cables, room, weight.
   const found = (i: number) => +!places[i].candidate.named;
   const group = byScore
     .filter(ties)
-    .sort((a, b) => found(a) - found(b) || worth(a) - worth(b) || plain[a] - plain[b]);
+    .sort((a, b) => found(a) - found(b) || count(a) - count(b) || plain[a] - plain[b]);
   return {
     order: [...group, ...byScore.filter((i) => !ties(i))],
     tied: new Set(group.length > 1 ? group : []),

@@ -3,6 +3,7 @@
 import { reachWanted } from "../excitation/excite.ts";
 import { spreadPower } from "../excitation/spread.ts";
 import type { Excitation } from "../excitation/types.ts";
+import type { Burden } from "../filter/burden-types.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { MassProperties } from "../matrices/mass.ts";
 import type { Mesh } from "../mesh/types.ts";
@@ -83,7 +84,7 @@ export function rank(input: RankInput): Ranking | undefined {
     crossings: findCrossings(modes, excitation),
     tieBand: TIE_BAND,
     frequencyBand: FREQUENCY_BAND,
-    notes: notesOf(file, instruments, excitation, folded),
+    notes: notesOf(file, instruments, excitation, folded, reachOf(bare)),
     foldings: folded,
     verdict: writeVerdict(candidates, overhangs, {
       use: instruments.use,
@@ -91,6 +92,11 @@ export function rank(input: RankInput): Ranking | undefined {
       controlBandwidth: instruments.bandwidth,
     }),
   };
+}
+
+/** Frequency of the highest mode computed, Hz. */
+function reachOf({ solved }: BareFrame): number {
+  return Math.max(0, ...solved.modes.described.map((m) => m.frequency));
 }
 
 /** Whether a place has a hard flag that shows only when it is looked at closely. */
@@ -111,7 +117,7 @@ function costOf(instruments: Instruments, avoid: (p: Assessed) => boolean) {
 }
 
 function rankPlaces(
-  { model, modes, bareModel, bare, excitation }: RankInput,
+  { file, model, modes, bareModel, bare, excitation }: RankInput,
   instruments: Instruments,
   overhangs: readonly Overhang[],
   kept: readonly Assessed[],
@@ -124,7 +130,7 @@ function rankPlaces(
   const details = detailsOf(bare, instruments, kept);
   const { use, bandwidth } = instruments;
   const { bladePass } = excitation;
-  const frame = { model, overhangs, crossings, bladePass, use, bandwidth };
+  const frame = { file, model, overhangs, crossings, bladePass, use, bandwidth };
   const flags = kept.map((p, i): Flag[] =>
     flagsOf(frame, {
       candidate: p.candidate,
@@ -137,16 +143,20 @@ function rankPlaces(
   const open = order.filter((i) => !flags[i].some((f) => f.hard));
   const least = (f: (p: Assessed) => number) =>
     Math.min(...(open.length > 0 ? open : order).map((i) => f(kept[i])));
-  const quickest = {
-    without: least((p) => p.filter.without.delay),
-    with: least((p) => p.filter.with.delay),
+  // A chain that does not reach the residual is no measure for the others.
+  const delayOf = ({ attainable, delay }: Burden) =>
+    attainable ? delay : Number.POSITIVE_INFINITY;
+  const shortest = (kind: "without" | "with") => {
+    const delay = least((p) => delayOf(p.filter[kind]));
+    return Number.isFinite(delay) ? delay : least((p) => p.filter[kind].delay);
   };
+  const quickest = { without: shortest("without"), with: shortest("with") };
   const accel = least((p) => p.accel);
   const cases = casesOf(bare, instruments, kept);
   const candidates = order.map((i, position): RankedCandidate => {
     const p = kept[i];
     const parts = scoreParts(figuresOf(p, instruments.control.attitudeError), reference);
-    const levels = shifted.map((level) => level[i]);
+    const levels = shifted.map((level) => level[i].gyro);
     const spectra = spectraOf(bare.h, p.reading);
     const sensedTotal = totalOf(excitation, p.sensed.gyroPower);
     const mountModes = isolatorModes(p.candidate);

@@ -27,7 +27,7 @@ export function remarksOf(
     fast(best),
     ...best.cases.map(
       (c) =>
-        `With ${CASE_WORDS[c.name] ?? c.name}, at worst on the ${c.motor}, it reads ${perSecond(c.gyro)} rms instead of ${perSecond(best.sensed.gyro)}.`,
+        `With ${CASE_WORDS[c.name] ?? c.name}, ${c.anywhere ? "at worst " : ""}on the ${c.motor}, it reads ${perSecond(c.gyro)} rms instead of ${perSecond(best.sensed.gyro)}.`,
     ),
   ].filter((s) => s !== "");
 }
@@ -63,7 +63,8 @@ function designed(ranked: readonly RankedCandidate[]): string {
 function found(open: readonly RankedCandidate[]): string {
   const named = open.filter((c) => !c.found);
   const spots = open.filter((c) => c.found);
-  if (named.length === 0 || spots.length === 0) return "";
+  if (named.length === 0) return "";
+  if (spots.length === 0) return "A search of all plates finds no better place.";
   const best = named.reduce((a, b) => (b.score < a.score ? b : a));
   const spot = spots.reduce((a, b) => (b.score < a.score ? b : a));
   const gain = best.score - spot.score;

@@ -15,18 +15,23 @@ interface Box {
   readonly high: number;
 }
 
+/** Whether the box is clear of all that `inTheWay` looks at. */
+export function hasRoom(...place: Parameters<typeof inTheWay>): boolean {
+  return inTheWay(...place) === undefined;
+}
+
 /**
- * Clear of the other plates, the arms, the standoffs and the bodies that have a size; wires and screw
- * heads are not drawn.
+ * The first thing that the stack's box would cut, in words: another plate, an arm, a standoff, or a body
+ * that has a size. Wires and screw heads are not drawn.
  */
-export function hasRoom(
+export function inTheWay(
   file: FrameFile,
   model: Model,
   plate: PlatePart,
   x: number,
   y: number,
   side: "above" | "below",
-): boolean {
+): string | undefined {
   const [lx, ly, lz] = (file.stack ?? PLAIN_STACK).size;
   const up = side === "above" ? 1 : -1;
   const face = plate.z + (up * plate.thickness) / 2;
@@ -35,23 +40,24 @@ export function hasRoom(
     low: Math.min(face, face + up * lz),
     high: Math.max(face, face + up * lz),
   };
-  return !(
-    model.plates.some((p) => p !== plate && hitsPlate(box, p)) ||
-    model.arms.some((arm) => {
-      const widest = Math.max(...arm.profile.map((p) => p.width));
-      const z = arm.root[2];
-      return meets(box, z - arm.thickness / 2, z + arm.thickness / 2, armPlan(arm, widest));
-    }) ||
-    model.standoffs.some((s) => {
-      const plan = around(s.x, s.y, s.footprint, s.footprint);
-      return meets(box, s.from, s.to, plan);
-    }) ||
-    model.bodies.some(({ role, size, cg }) => {
-      if (role !== "body" || !size) return false;
-      const plan = around(cg[0], cg[1], size[0], size[1]);
-      return meets(box, cg[2] - size[2] / 2, cg[2] + size[2] / 2, plan);
-    })
+  const body = model.bodies.find(({ role, size, cg }) => {
+    if (role !== "body" || !size) return false;
+    const plan = around(cg[0], cg[1], size[0], size[1]);
+    return meets(box, cg[2] - size[2] / 2, cg[2] + size[2] / 2, plan);
+  });
+  if (body) return `"${body.name}"`;
+  const other = model.plates.find((p) => p !== plate && hitsPlate(box, p));
+  if (other) return `the plate "${other.name}"`;
+  const arm = model.arms.find((a) => {
+    const widest = Math.max(...a.profile.map((p) => p.width));
+    const z = a.root[2];
+    return meets(box, z - a.thickness / 2, z + a.thickness / 2, armPlan(a, widest));
+  });
+  if (arm) return `the ${arm.name}`;
+  const post = model.standoffs.find((s) =>
+    meets(box, s.from, s.to, around(s.x, s.y, s.footprint, s.footprint)),
   );
+  return post && `the ${post.name}`;
 }
 
 const around = (x: number, y: number, lx: number, ly: number) =>

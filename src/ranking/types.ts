@@ -17,6 +17,7 @@ export type FlagKind =
   | "in the control band"
   | "accelerometer clips"
   | "gyro clips"
+  | "no room"
   | "near an antinode"
   | "far from the centre of gravity"
   | IsolatorFlagKind;
@@ -77,8 +78,9 @@ export interface CaseReading {
   readonly name: string;
   /** what the case is and where its numbers come from */
   readonly text: string;
-  /** the motor at which it is worst here */
+  /** the motor at which it is worst here, of all it may happen to or the one the file names */
   readonly motor: string;
+  readonly anywhere: boolean;
   /** as the chip passes it on, deg/s rms over the flight mix */
   readonly gyro: number;
 }
@@ -112,7 +114,7 @@ export interface RankedCandidate {
   readonly plate: string;
   /** 1 for the best; ties share a place */
   readonly place: number;
-  /** shares place 1: not surely noisier than the quietest, see Ranking.tieBand */
+  /** shares place 1: not surely worse than the best, see Ranking.tieBand */
   readonly tied: boolean;
   /** found by the program's search, not named in the file and not where the file puts the stack */
   readonly found: boolean;
@@ -226,9 +228,9 @@ export interface Ranking {
   readonly overhangs: readonly Overhang[];
   readonly crossings: readonly Crossing[];
   /**
-   * A candidate ties with the quietest when, for some error of the natural frequencies within
-   * frequencyBand (0.07 = 7 %), it comes within tieBand dB of it. Those that tie are put in order by
-   * their flags, then by the accelerometer.
+   * A candidate ties with the best when, for some error of the natural frequencies within
+   * frequencyBand (0.07 = 7 %), its score comes within tieBand dB of it. Those that tie are put in order:
+   * named in the file first, then by the number of flags, then by score.
    */
   readonly tieBand: number;
   readonly frequencyBand: number;

@@ -64,11 +64,12 @@ function headline(
   settings: VerdictSettings,
 ): string {
   const [best] = open.length > 0 ? open : all;
-  const figure = `its gyro reads ${perSecond(best.sensed.gyro)} rms over the flight mix, ${filterWords(best, settings)}`;
+  const figure = `its gyro reads ${perSecond(best.sensed.gyro)} rms of vibration over the flight mix, ${filterWords(best, settings)}`;
   if (open.length === 0) {
-    const none = all.length === 1 ? "The only place looked at is bad" : "No place is good";
-    const each = all.length === 1 ? "it has" : "each has";
-    return `${none}: ${each} a flag that rules it out; ${all.length === 1 ? "at" : "the least bad is"} ${place(best)} ${figure.replace(/^its/, "the")}.`;
+    const gyro = figure.replace(/^its/, "the");
+    return all.length === 1
+      ? `The only place looked at is bad, by a flag that rules it out: at ${place(best)} ${gyro}.`
+      : `No place is good: each has a flag that rules it out; the first of them is ${place(best)}, where ${gyro}.`;
   }
   if (all.length === 1) return `The only place looked at is ${place(best)}: ${figure}.`;
   return `Put the stack at ${place(best)}: ${figure}.`;
@@ -102,7 +103,10 @@ function matters(
     const loudest = Math.max(...open.map((c) => c.decibel));
     const slowest = Math.max(...open.map((c) => c.delayOver.without));
     const which = open.length === 2 ? "the two places" : `the ${open.length} places left`;
-    return `Which of ${which} is taken hardly matters: as far as the model can tell they tie, within ${decibel(loudest)} of gyro noise and ${milliseconds(slowest)} of filter delay${tiltApart(open, settings)}.`;
+    const apart = `${decibel(loudest)} of gyro noise and ${milliseconds(slowest)} of filter delay${tiltApart(open, settings)}`;
+    return loudest >= MATTERS_LEVEL || slowest >= MATTERS_DELAY
+      ? `The model cannot tell which of ${which} is best, for they tie if its frequencies are a little off; as computed they differ by ${apart}.`
+      : `Which of ${which} is taken hardly matters: as far as the model can tell they tie, within ${apart}.`;
   }
   // The place as drawn is what the reader thinks of; else the worst shows what is at stake.
   const drawn = others.find((c) => c.candidate.designed);
@@ -124,7 +128,8 @@ function apartWords(
 ): string {
   const subject = c.candidate.designed ? `${quoted(c)}, where the file puts it,` : quoted(c);
   const level = 20 * Math.log10(c.sensed.gyro / best.sensed.gyro);
-  const delay = c.filter.without.delay - best.filter.without.delay;
+  const reached = c.filter.without.attainable && best.filter.without.attainable;
+  const delay = reached ? c.filter.without.delay - best.filter.without.delay : 0;
   const noise = [
     ...(level >= LEAST_LEVEL ? [`reads ${decibel(level)} more gyro noise`] : []),
     ...(delay >= LEAST_DELAY ? [`costs ${milliseconds(delay)} more filter delay`] : []),
@@ -148,11 +153,19 @@ function apartWords(
 }
 
 /** What a place outside the rule of thumb reads in steady yaw, and what a filter makes of it. */
-function tiltWords({ distance, side, reading, yawRate, within, filter, worst }: LeverArm): string {
+function tiltWords({
+  distance,
+  side,
+  reading,
+  yawRate,
+  within,
+  filter,
+  settled,
+}: LeverArm): string {
   if (within || side === "centre" || reading.lowSide === "level") return "";
   const yaw = perSecond((yawRate * 180) / Math.PI);
   const seconds = `${Number(filter.timeConstant.toPrecision(2))} s`;
-  return `sits ${inPlan(distance, side)} the centre of gravity: in self-level flight ${yaw} of steady yaw reads there as ${degrees(reading.tilt)} ${SIDE_WORDS[reading.lowSide].low}, of which an attitude filter of ${seconds} believes at most ${degrees(worst.believed.tilt)}`;
+  return `sits ${inPlan(distance, side)} the centre of gravity: in self-level flight ${yaw} of steady yaw reads there as ${degrees(reading.tilt)} ${SIDE_WORDS[reading.lowSide].low}, of which an attitude filter of ${seconds} comes to believe ${degrees(settled.tilt)}`;
 }
 
 /** For ties that differ in false tilt only. */
@@ -171,7 +184,9 @@ function never(ranked: readonly RankedCandidate[], overhangs: readonly Overhang[
   const more = hard.length - places.length;
   const parts = [
     ...(hard.length > 0
-      ? [`Never at ${listed([...places, ...(more > 0 ? [`${more} more`] : [])])}`]
+      ? [
+          `${ranked.length > hard.length ? "Never at" : "Ruled out:"} ${listed([...places, ...(more > 0 ? [`${more} more`] : [])])}`,
+        ]
       : []),
     ...bare.map(
       (o) =>

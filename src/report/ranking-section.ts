@@ -37,7 +37,7 @@ export function rankingSection(analysed: Analysed): Html {
 }
 
 function lead({ use, frequencyBand, tieBand }: Ranking, mixName: string): Html {
-  return html`What the chips of a stack pass on at each place, as root mean square over the flight mix “${mixName}”, and what it costs. The score weighs ${weightsText(use)}, in dB against the best; less is better, and places to avoid come last. Under each gyro figure stand the range for natural frequencies that are ${percent(frequencyBand)} off, the level at hover speed alone, and the true turning of the board with its axes. Ties come within ${three(tieBand)} dB of the best somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
+  return html`What the chips of a stack pass on at each place, as root mean square over the flight mix “${mixName}”, and what it costs. The score weighs ${weightsText(use)}, noise in dB against the best and false tilt against what is put up with; less is better, and places to avoid come last. Under each gyro figure stand the range for natural frequencies that are ${percent(frequencyBand)} off, the level at hover speed alone, and the true turning of the board with its axes. Ties come within ${three(tieBand)} dB of the best somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
 }
 
 const AXES = ["roll", "pitch", "yaw"] as const;

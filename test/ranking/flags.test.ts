@@ -10,7 +10,8 @@ import type { Crossing, Flag, ModalMotion, Overhang } from "../../src/ranking/ty
 import type { Clipping } from "../../src/sensing/clipping.ts";
 import { crossFrame } from "../modes/toys.ts";
 
-const model = buildModel(crossFrame());
+const file = crossFrame();
+const model = buildModel(file);
 const [middle, nose] = model.candidates;
 const RATE = (400 * Math.PI) / 180;
 
@@ -26,6 +27,7 @@ function detail(lever: Vec3 = [0.002, 0, 0], more: Partial<Detail> = {}): Detail
 }
 
 const calmFrame: FlagFrame = {
+  file,
   model,
   overhangs: [],
   crossings: [],

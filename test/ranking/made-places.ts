@@ -92,8 +92,20 @@ export function ranked(made: readonly Made[]): RankedCandidate[] {
       rectified: { gyro: 0, accelerometer: 0, tilt: 0 },
       clipping: {},
       cases: [
-        { name: "one bad propeller", text: "", motor: "rear left motor", gyro: 2 * m.gyro },
-        { name: "lost balance", text: "", motor: "rear right motor", gyro: 9 * m.gyro },
+        {
+          name: "one bad propeller",
+          text: "",
+          motor: "rear left motor",
+          anywhere: true,
+          gyro: 2 * m.gyro,
+        },
+        {
+          name: "lost balance",
+          text: "",
+          motor: "rear right motor",
+          anywhere: true,
+          gyro: 9 * m.gyro,
+        },
       ],
       gyro: 1.2 * m.gyro,
       gyroAxes: [1.2 * m.gyro, 0, 0],

@@ -77,7 +77,8 @@ describe("screwed down and on isolators, for rate flight as the file says", () =
   });
 
   test("lever arms are from the centre of gravity of the craft with the stack there", () => {
-    // 8 mm above the face of a plate of 3 mm about z 0, the chip 6 ahead, 4 right and 2 on top
+    // 8 mm above the face of a plate of 3 mm about z 0, the chip 6 ahead, 4 right and 2 on top; under the
+    // plate it hangs turned about x, 4 left and 2 below
     const stacks: readonly Vec3[] = [
       [0, 0, 0.0095],
       [0, 0, 0.0095],
@@ -86,11 +87,11 @@ describe("screwed down and on isolators, for rate flight as the file says", () =
     ];
     named.forEach((c, i) => {
       const cg = cgWith(mass, 0.02, stacks[i]);
-      const top = i === 3 ? -0.002 : 0.002;
+      const side = i === 3 ? -1 : 1;
       const lever = [
         stacks[i][0] + 0.006 - cg[0],
-        stacks[i][1] - 0.004 - cg[1],
-        stacks[i][2] + top - cg[2],
+        stacks[i][1] - side * 0.004 - cg[1],
+        stacks[i][2] + side * 0.002 - cg[2],
       ];
       c.leverArm.lever.forEach((v, axis) => {
         expect(v).toBeCloseTo(lever[axis], 9);
@@ -119,7 +120,7 @@ describe("screwed down and on isolators, for rate flight as the file says", () =
     for (const p of ranking.map.places) {
       const face = 0.0015 + 0.008;
       const cg = cgWith(mass, 0.02, [p.x, p.y, p.side * face]);
-      const r = Math.hypot(p.x + 0.006 - cg[0], p.y - 0.004 - cg[1]);
+      const r = Math.hypot(p.x + 0.006 - cg[0], p.y - p.side * 0.004 - cg[1]);
       const omega = (300 * Math.PI) / 180;
       expect(Math.tan(p.tilt)).toBeCloseTo((omega ** 2 * r) / 9.80665, 9);
       expect(p.avoid).toBe(false);

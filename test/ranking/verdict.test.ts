@@ -211,7 +211,7 @@ describe("places ruled out", () => {
     ]);
     expect(v.headline).toMatch(/^No place is good.*"B".*30 deg\/s/);
     expect(v.headline).not.toContain("Put the stack");
-    expect(v.spoken).toMatch(/Never at "B" \(cantilevered.*"C" \(pattern off the plate/);
+    expect(v.spoken).toMatch(/Ruled out: "B" \(cantilevered.*"C" \(pattern off the plate/);
   });
 
   test("many are counted", () => {

@@ -90,7 +90,7 @@ function kindTexts(mounts: readonly MountRow[], hover: number, bandwidth: number
     "isolators too soft": `a motion lies below ${quantity(CONTROL_MARGIN * bandwidth, "Hz")}, ${CONTROL_MARGIN} times the bandwidth of the rate loop, which then moves the stack on its mounts`,
     "isolators in resonance at hover": `a motion lies within ${wholePercent(IN_RESONANCE)} of once per turn in hover (${turns})`,
     "isolators close to resonance at hover": `a motion lies within ${wholePercent(CLOSE)} of it (${turns}), and hover differs from motor to motor and with the battery`,
-    "isolators do not isolate": `the bounce lies above ${quantity(ISOLATES_BELOW * hover, "Hz")}, ${shortest(ISOLATES_BELOW)} of once per turn in hover, where mounts pass on more than screws do`,
+    "isolators do not isolate": `the bounce lies above ${quantity(ISOLATES_BELOW * hover, "Hz")}, ${shortest(ISOLATES_BELOW)} of once per turn in hover, so that at hover they pass on more than screws do`,
   };
   const found = new Set(mounts.flatMap(({ flags }) => flags.map(({ kind }) => kind)));
   return [...found].filter(isOfIsolators).map((kind) => `${SHORT[kind]}: ${meanings[kind]}`);

@@ -50,10 +50,11 @@ export function placesTable(shown: Shown, ranking: Ranking, ink: Ink): string {
   );
 }
 
-function underRow({ candidate: { side, designed }, found }: RankedCandidate): string {
+function underRow({ candidate: { side, designed, isolators }, found }: RankedCandidate): string {
   const remarks = [
     ...(side < 0 ? ["on the underside of the plate"] : []),
     ...(designed ? ["the file has the stack here"] : []),
+    ...(isolators ? [`on ${isolators.name}`] : []),
     ...(found ? ["found by the search"] : []),
   ];
   return remarks.length === 0 ? "" : wrap(remarks.join("; "), "         ");
@@ -69,7 +70,7 @@ function legend(places: readonly RankedCandidate[], { use, residual }: Ranking):
   const yaw = shortest(toDegrees(places[0]?.leverArm.yawRate ?? 0));
   return [
     "Gyro: rms as the chip passes it on, all axes together, over the flight mix.",
-    "Level: Gyro against the quietest place that is not to be avoided.",
+    "Level: Gyro against the quietest of the list that is not to be avoided.",
     `Delay: what the low-pass that leaves ${wanted} costs more than at the best of those places.`,
     places.every(({ filter }) => filter.without.attainable)
       ? ""
@@ -77,7 +78,7 @@ function legend(places: readonly RankedCandidate[], { use, residual }: Ranking):
     use === "rate"
       ? ""
       : `Tilt: false tilt that the accelerometer reads at ${yaw}${HARD_SPACE}deg/s of steady yaw.`,
-    `Score: ${weightsText(use)}, in dB against the best of each; less is better.`,
+    `Score: ${weightsText(use)}, in dB against the best of the list${use === "rate" ? "" : ", tilt against what is put up with"}; less is better.`,
   ]
     .filter((text) => text !== "")
     .join(" ");

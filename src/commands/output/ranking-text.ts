@@ -45,6 +45,7 @@ export function rankingText(
     verdict.sentences.map((text) => wrap(printable(text))).join(""),
     section("Places, best first", placesTable(shown, ranking, ink)),
     section("Worth knowing", bullets(verdict.remarks.map(printable))),
+    warningsText(analysis.warnings, ink),
     section("Flags", flagsText(shown.places)),
     section("Overhangs", overhangsText(overhangs, shown.places)),
     section("Why", whyText(shown.places)),
@@ -63,7 +64,6 @@ export function rankingText(
       "Speeds and mass",
       speedsText(excitation.speeds) + mixText(excitation) + massLine(analysis.mass),
     ),
-    warningsText(analysis.warnings, ink),
     section("How sure this is", sureText(analysis, ranking, askedPitch)),
     section("Before you fly", bullets(SAFETY)),
   ].join("");

@@ -128,8 +128,20 @@ export function ranked(
       levelling: { axis: 2, speed: 90 * RPM, peak: 4, range: 16, share: 0.25, clipped: false },
     },
     cases: [
-      { name: "one bad propeller", text: "one is nicked", motor: HOSTILE, gyro: 1.34 * sensed },
-      { name: "lost balance", text: "a tip is gone", motor: "left motor", gyro: 12.3 * sensed },
+      {
+        name: "one bad propeller",
+        anywhere: true,
+        text: "one is nicked",
+        motor: HOSTILE,
+        gyro: 1.34 * sensed,
+      },
+      {
+        name: "lost balance",
+        text: "a tip is gone",
+        motor: "left motor",
+        anywhere: true,
+        gyro: 12.3 * sensed,
+      },
     ],
     gyro,
     gyroAxes: [gyro, 0, 0],

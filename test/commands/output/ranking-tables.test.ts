@@ -44,7 +44,7 @@ describe("the table of places", () => {
   test("leaves the tilt out where only rates are flown", () => {
     const told = placesTable(shown, { ...ranking, use: "rate" }, NO_INK);
     expect(told).not.toMatch(/[Tt]ilt/);
-    expect(told).toContain("Score: gyro noise 100 %,");
+    expect(oneLine(told)).toContain("Score: gyro noise 100 %,");
   });
 
   test("marks where the file has the stack, undersides, and what the search found", () => {
