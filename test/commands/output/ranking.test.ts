@@ -22,6 +22,7 @@ test("has its sections in the order in which a reader needs them", () => {
     "So.",
     "Places, best first",
     "Worth knowing",
+    "Warnings",
     "Flags",
     "Why",
     "Filter cost",
@@ -30,7 +31,6 @@ test("has its sections in the order in which a reader needs them", () => {
     "Other states",
     "Resonances met near hover",
     "Speeds and mass",
-    "Warnings",
     "How sure this is",
     "Before you fly",
   ];
