@@ -71,6 +71,7 @@ export function rank(input: RankInput): Ranking | undefined {
       USE_WEIGHTS[instruments.use],
     );
   const [first] = candidates;
+  const mounts = compareMounts(model, bare, bareMass, instruments, first.candidate);
   const folded = foldingsOf(instruments, excitation);
   return {
     candidates,
@@ -78,7 +79,7 @@ export function rank(input: RankInput): Ranking | undefined {
     weights: USE_WEIGHTS[instruments.use],
     controlBandwidth: instruments.bandwidth,
     residual: instruments.control.residual,
-    mounts: compareMounts(model, bare, bareMass, instruments, first.candidate),
+    mounts,
     map: quietMap(model, searched, plain, avoid),
     overhangs,
     crossings: findCrossings(modes, excitation),
@@ -86,11 +87,16 @@ export function rank(input: RankInput): Ranking | undefined {
     frequencyBand: FREQUENCY_BAND,
     notes: notesOf(file, instruments, excitation, folded, reachOf(bare)),
     foldings: folded,
-    verdict: writeVerdict(candidates, overhangs, {
-      use: instruments.use,
-      residual: instruments.control.residual,
-      controlBandwidth: instruments.bandwidth,
-    }),
+    verdict: writeVerdict(
+      candidates,
+      overhangs,
+      {
+        use: instruments.use,
+        residual: instruments.control.residual,
+        controlBandwidth: instruments.bandwidth,
+      },
+      mounts,
+    ),
   };
 }
 

@@ -1,7 +1,17 @@
 /** What else is worth knowing beside the verdict: one sentence each. */
 
-import type { RankedCandidate } from "./types.ts";
-import { decibel, hertz, isHard, listed, percent, perSecond, quoted, rpm } from "./words.ts";
+import type { MountRow, RankedCandidate } from "./types.ts";
+import {
+  decibel,
+  hertz,
+  isHard,
+  listed,
+  milliseconds,
+  percent,
+  perSecond,
+  quoted,
+  rpm,
+} from "./words.ts";
 
 /** Names of cases as they stand in a sentence. */
 const CASE_WORDS: Readonly<Record<string, string>> = {
@@ -17,11 +27,13 @@ const BETTER = 0.5;
 export function remarksOf(
   ranked: readonly RankedCandidate[],
   open: readonly RankedCandidate[],
+  mounts: readonly MountRow[],
 ): string[] {
   const [best] = ranked;
   return [
     ties(open),
     designed(ranked),
+    screwedDown(best, mounts),
     found(open),
     cause(best),
     fast(best),
@@ -57,6 +69,20 @@ function designed(ranked: readonly RankedCandidate[]): string {
   return isHard(drawn)
     ? `The file puts the stack at ${quoted(drawn)}, which is ruled out.`
     : `The file puts the stack at ${quoted(drawn)}, place ${drawn.place}, ${worse} worse by score.`;
+}
+
+/** For a place on isolators: what screws would do. */
+function screwedDown(best: RankedCandidate, [screwed]: readonly MountRow[]): string {
+  const { isolators } = best.candidate;
+  if (!isolators || !screwed || screwed.modes) return "";
+  const { without } = screwed.filter;
+  const filter = without.attainable
+    ? ` and cost ${milliseconds(without.delay)} of low-pass delay`
+    : "";
+  const reach = screwed.flags.some((f) => f.kind === "in the control band")
+    ? ""
+    : ", with no mode there that the rate loop would drive";
+  return `Screwed down instead of on ${isolators.name}, ${quoted(best)} would read ${perSecond(screwed.gyro)} rms${filter}${reach}.`;
 }
 
 /** What the search found, where the file names places. */

@@ -4,7 +4,7 @@ import type { LeverArm } from "../attitude/lever-arm.ts";
 import { SIDE_WORDS } from "../attitude/sides.ts";
 import { mainCoupling } from "./control-band.ts";
 import { remarksOf } from "./remarks.ts";
-import type { Overhang, RankedCandidate, Verdict } from "./types.ts";
+import type { MountRow, Overhang, RankedCandidate, Verdict } from "./types.ts";
 import type { Use } from "./use.ts";
 import {
   decibel,
@@ -38,18 +38,20 @@ export interface VerdictSettings {
 /**
  * @param ranked in order, places with a hard flag last
  * @param overhangs flagged ones are named even where no candidate sits on them
+ * @param mounts the first place on other mounts, screwed down first
  */
 export function writeVerdict(
   ranked: readonly RankedCandidate[],
   overhangs: readonly Overhang[],
   settings: VerdictSettings,
+  mounts: readonly MountRow[] = [],
 ): Verdict {
   const open = ranked.filter((c) => !isHard(c));
   const sentences = [matters(open, ranked, settings), never(ranked, overhangs)];
   return {
     headline: headline(open, ranked, settings),
     sentences: sentences.filter((s) => s !== ""),
-    remarks: remarksOf(ranked, open),
+    remarks: remarksOf(ranked, open, mounts),
   };
 }
 

@@ -5,7 +5,7 @@
  *
  * A program that has once handed a buffer to another thread, as the loader of this one does, makes V8
  * check at every access to any array that its buffer is still there. Measured: the readings take 10 to
- * 20 % longer for it than in the program as built.
+ * 30 % longer for it than in the program as built.
  */
 
 import { excite } from "../../src/excitation/excite.ts";

@@ -254,6 +254,20 @@ describe("overhangs", () => {
   });
 });
 
+test("a place on isolators: what screws would do, and whether the rate loop reaches it then", () => {
+  const [place] = ranked([{ name: "A", gyro: 0.4, flags: [LOOP] }]);
+  const isolators = { name: "soft pads", axial: 450, lateral: 225, lossFactor: 0.3, z: 0 };
+  const soft = { ...place, candidate: { ...place.candidate, isolators } };
+  const settings = { use: "both", residual: 1, controlBandwidth: 40 } as const;
+  const screwed = { name: "screwed down", gyro: 20, accel: 1, filter: place.filter, flags: [] };
+  const remarks = (row: object) =>
+    writeVerdict([soft], [], settings, [{ ...screwed, ...row }]).remarks.join(" ");
+  expect(remarks({})).toMatch(/Screwed down instead of on soft pads, "A" would read 20 deg\/s rms/);
+  expect(remarks({})).toMatch(/2\.0 ms of low-pass delay, with no mode there/);
+  expect(remarks({ flags: [LOOP] })).not.toContain("no mode there");
+  expect(writeVerdict([place], [], settings, [screwed]).remarks.join(" ")).not.toContain("Screwed");
+});
+
 test("two or three sentences at most, each ends, and none has a number that is none", () => {
   const v = verdict(
     [
