@@ -1,5 +1,6 @@
 /** Motor speeds at which an order meets a natural frequency. */
 
+import { multiplesOf } from "../excitation/multiples.ts";
 import type { Excitation } from "../excitation/types.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Crossing } from "./types.ts";
@@ -10,11 +11,12 @@ export const HOVER_MARGIN = 0.1;
 export function findCrossings(modes: Modes, e: Excitation): Crossing[] {
   const { low, hover, full } = e.speeds;
   // Orders of the same multiple (thrust and torque at blade pass) cross together.
-  const multiples = new Map<number, string>();
-  for (const o of e.orders) if (!multiples.has(o.order)) multiples.set(o.order, o.name);
+  const multiples = multiplesOf(e.orders).map(
+    ({ multiple, orders }) => [multiple, e.orders[orders[0]].name] as const,
+  );
   return modes.described
     .flatMap((m) =>
-      [...multiples].flatMap(([order, name]): Crossing[] => {
+      multiples.flatMap(([order, name]): Crossing[] => {
         const speed = (2 * Math.PI * m.frequency) / order;
         if (speed < low || speed > full) return [];
         const fromHover = speed / hover - 1;

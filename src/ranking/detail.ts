@@ -3,19 +3,15 @@
 import { type LeverArm, leverArms } from "../attitude/lever-arm.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { coupledModes } from "../response/coupled-modes.ts";
-import { clipping, type SpeedMix, steadyForce } from "../sensing/clipping.ts";
+import { clipping, LEAST_WEIGHT, type SpeedMix, steadyForce } from "../sensing/clipping.ts";
 import { falseTilt, rectifiedOffset } from "../sensing/rectification.ts";
 import type { Assessed } from "./assess.ts";
 import { type LoopCoupling, loopCouplings } from "./control-band.ts";
 import type { Instruments } from "./instruments.ts";
+import { FAST } from "./score.ts";
 import type { RankedCandidate, Rectified } from "./types.ts";
 
 export type Detail = Pick<RankedCandidate, "leverArm" | "couplings" | "rectified" | "clipping">;
-
-/** Speeds up to this multiple of hover are those of self-level flight; common practice, no source. */
-const SELF_LEVEL_SPEEDS = 1.5;
-/** Speeds that weigh less than this say nothing about flight; see sensing/clipping.ts. */
-const LEAST_WEIGHT = 1e-4;
 
 export function detailsOf(
   bare: BareFrame,
@@ -59,7 +55,7 @@ function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: As
       (most, v, s) => (weights[s] > LEAST_WEIGHT && grid[s] <= upTo ? Math.max(most, v) : most),
       0,
     );
-  const levelling = SELF_LEVEL_SPEEDS * speeds.hover;
+  const levelling = FAST * speeds.hover;
   const accelerometer = largest(sensors.accelerometer.rectification, levelling);
   return {
     gyro: largest(sensors.gyro.rectification, speeds.full),
@@ -79,7 +75,7 @@ export function clippingAt(
   const along = (mix: SpeedMix) =>
     clipping(reading.accelAxisPower, mix, sensors.accelerometer.range, steady);
   const accelerometer = along(h.excitation);
-  const slow = weights.map((w, s) => (grid[s] <= SELF_LEVEL_SPEEDS * speeds.hover ? w : 0));
+  const slow = weights.map((w, s) => (grid[s] <= FAST * speeds.hover ? w : 0));
   const levelling = along({ grid, weights: slow });
   return {
     ...(gyro && { gyro }),

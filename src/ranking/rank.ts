@@ -27,7 +27,7 @@ import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
 import { fastShare, levelAt, modalMotions, spectraOf } from "./score.ts";
 import { type MapOptions, quietMap, search } from "./search.ts";
-import type { Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
+import type { Crossing, Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
 import { score, scoreParts, USE_WEIGHTS } from "./use.ts";
 import { writeVerdict } from "./verdict.ts";
 
@@ -64,7 +64,8 @@ export function rank(input: RankInput): Ranking | undefined {
     (p) => avoid(p) || isRuledOut(bare, instruments, p),
   );
   if (kept.length === 0) return undefined;
-  const { candidates, reference } = rankPlaces(input, instruments, overhangs, kept);
+  const crossings = findCrossings(modes, excitation);
+  const { candidates, reference } = rankPlaces(input, instruments, overhangs, crossings, kept);
   const plain = (p: Assessed) =>
     score(
       scoreParts(figuresOf(p, instruments.control.attitudeError), reference),
@@ -82,7 +83,7 @@ export function rank(input: RankInput): Ranking | undefined {
     mounts,
     map: quietMap(model, searched, plain, avoid),
     overhangs,
-    crossings: findCrossings(modes, excitation),
+    crossings,
     tieBand: TIE_BAND,
     frequencyBand: FREQUENCY_BAND,
     notes: notesOf(file, instruments, excitation, folded, reachOf(bare)),
@@ -126,9 +127,9 @@ function rankPlaces(
   { file, model, modes, bareModel, bare, excitation }: RankInput,
   instruments: Instruments,
   overhangs: readonly Overhang[],
+  crossings: readonly Crossing[],
   kept: readonly Assessed[],
 ) {
-  const crossings = findCrossings(modes, excitation);
   const motions = modalMotions(
     modes,
     kept.map((p) => p.seat),

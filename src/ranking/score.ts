@@ -64,7 +64,7 @@ export function levelAt(h: Harmonics, curve: Float64Array, speed: number): numbe
 }
 
 /** Speeds above this multiple of hover count as fast. */
-const FAST = 1.5;
+export const FAST = 1.5;
 
 /** How much of flight and noise belong to fast speeds. */
 export function fastShare(h: Harmonics, gyroTotal: Float64Array) {

@@ -15,7 +15,7 @@ export const PEAK = 3;
  * Speeds that weigh this little do not count: of a flight of five minutes 1e-4 is 30 ms, and clipping
  * while the motors pass through a speed shifts no attitude.
  */
-const LEAST_WEIGHT = 1e-4;
+export const LEAST_WEIGHT = 1e-4;
 
 /** The worst axis and speed; reading is deg/s or g. */
 export interface Clipping {

@@ -21,6 +21,7 @@ import { type BareFrame, shakeBare } from "../../src/response/bare-frame.ts";
 import { coupledModes } from "../../src/response/coupled-modes.ts";
 import { readingPoint } from "../../src/response/place.ts";
 import { type Reading, readPlace, rms } from "../../src/response/reading.ts";
+import { pointOnNode } from "./joined.ts";
 
 /** Up to here the coupling is held to its promise, Hz. */
 const TOP = 600;
@@ -99,19 +100,8 @@ function resolve(s: Sample, c: Candidate): { frame: BareFrame; reading: Reading 
   const model = { ...s.model, bodies: [...s.model.bodies, stack] };
   const frame = shake(model, s.size, s.excitation, 90);
   const node = frame.mesh.bodyNodes[model.bodies.length - 1];
-  const at = [0, 1, 2].map((i) => c.chip[i] - frame.mesh.xyz[3 * node + i]);
-  const [x, y, z] = at;
-  // biome-ignore format: a matrix, row by row
-  const rows = Float64Array.of(
-    1, 0, 0, 0, z, -y,
-    0, 1, 0, -z, 0, x,
-    0, 0, 1, y, -x, 0,
-    0, 0, 0, 1, 0, 0,
-    0, 0, 0, 0, 1, 0,
-    0, 0, 0, 0, 0, 1,
-  );
-  const dofs = Int32Array.from({ length: 6 }, (_, i) => 6 * node + i);
-  return { frame, reading: readPlace(frame, readingPoint(frame.h, { dofs, rows })) };
+  const chip = pointOnNode(frame.mesh, node, c.chip);
+  return { frame, reading: readPlace(frame, readingPoint(frame.h, chip)) };
 }
 
 /** Largest error of a level in lines up to TOP, relative to the highest level of that order up to TOP. */

@@ -96,8 +96,13 @@ export function joined({ model, mesh }: Bare, c: Candidate, modes: number): Join
   const bodies = [...model.bodies, body];
   const whole = solve({ ...model, bodies }, mesh.size, modes);
   const node = whole.mesh.bodyNodes[bodies.length - 1];
-  const at = whole.mesh.xyz.subarray(3 * node, 3 * node + 3);
-  const [x, y, z] = from([at[0], at[1], at[2]], c.chip);
+  return { ...whole, chip: pointOnNode(whole.mesh, node, c.chip) };
+}
+
+/** A point fixed to a node: it moves by u + theta x r. */
+export function pointOnNode(mesh: Mesh, node: number, point: Vec3): Seat {
+  const at = mesh.xyz.subarray(3 * node, 3 * node + 3);
+  const [x, y, z] = from([at[0], at[1], at[2]], point);
   // biome-ignore format: a matrix, row by row
   const rows = Float64Array.of(
     1, 0, 0, 0, z, -y,
@@ -107,8 +112,7 @@ export function joined({ model, mesh }: Bare, c: Candidate, modes: number): Join
     0, 0, 0, 0, 1, 0,
     0, 0, 0, 0, 0, 1,
   );
-  const dofs = Int32Array.from({ length: 6 }, (_, i) => 6 * node + i);
-  return { ...whole, chip: { dofs, rows } };
+  return { dofs: Int32Array.from({ length: 6 }, (_, i) => 6 * node + i), rows };
 }
 
 const from = (a: Vec3, b: Vec3): Vec3 => [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
