@@ -6,7 +6,7 @@ import { filterBurden } from "../filter/filter-burden.ts";
 import type { MassProperties } from "../matrices/mass.ts";
 import { type Seat, seatBeside, seatOf } from "../mesh/seat.ts";
 import type { Candidate, Vec3 } from "../model/types.ts";
-import type { BareFrame } from "../response/bare-frame.ts";
+import type { ShakenFrame } from "../response/bare-frame.ts";
 import { stackDynamics } from "../response/mount-stiffness.ts";
 import { type Mounted, type Place, placesOf } from "../response/place.ts";
 import { type Reading, readPlace, rms } from "../response/reading.ts";
@@ -44,8 +44,8 @@ export interface Assessed {
 export type ReadPlace = Pick<Assessed, "candidate" | "seat" | "place" | "reading">;
 
 /** A place with no plate under it is none. */
-export function readPlaces(bare: BareFrame, candidates: readonly Candidate[]): ReadPlace[] {
-  const { mesh, h, system, solved } = bare;
+export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]): ReadPlace[] {
+  const { mesh, h, flexibility } = bare;
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
     const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
@@ -54,7 +54,7 @@ export function readPlaces(bare: BareFrame, candidates: readonly Candidate[]): R
   const mounted = found.map(
     ({ candidate, seat, chip }): Mounted => ({ seat, stack: stackDynamics(candidate), chip }),
   );
-  return placesOf(h, system, solved, mounted).map((place, i) => {
+  return placesOf(h, flexibility, mounted).map((place, i) => {
     const { candidate, seat, chip } = found[i];
     return { candidate, seat: seatBeside(seat, chip), place, reading: readPlace(bare, place) };
   });
@@ -62,7 +62,7 @@ export function readPlaces(bare: BareFrame, candidates: readonly Candidate[]): R
 
 /** @param mass of the bare frame */
 export function assess(
-  bare: BareFrame,
+  bare: ShakenFrame,
   mass: Pick<MassProperties, "mass" | "cg">,
   instruments: Instruments,
   candidates: readonly Candidate[],
@@ -85,7 +85,7 @@ export function assess(
 
 /** The reading through the chips' sensitivity to acceleration and their own low-pass. */
 export function sense(
-  { h }: BareFrame,
+  { h }: ShakenFrame,
   { sensors, gyroGain, accelGain }: Pick<Instruments, "sensors" | "gyroGain" | "accelGain">,
   reading: Reading,
 ): Sensed {

@@ -33,13 +33,13 @@ export function casesOf(
 }
 
 /** The bare frame shaken by a unit unbalance on one rotor alone, one frame for each rotor. */
-function unitFrames({ mesh, system, solved, h }: BareFrame): BareFrame[] {
+function unitFrames(bare: BareFrame): BareFrame[] {
+  const { mesh, modes, rigidShapes, h } = bare;
   const excitation = { ...h.excitation, orders: [UNIT_UNBALANCE] };
-  const { modes, rigidShapes } = solved;
   const all = harmonics(mesh, modes, rigidShapes, h.rotors, h.residuals, excitation);
   return h.rotors.map((_, rotor) => {
     const one = { ...all, responses: all.responses.filter((r) => r.rotor === rotor) };
-    return { mesh, system, solved, h: one, motions: packHarmonics(one) };
+    return { ...bare, h: one, motions: packHarmonics(one) };
   });
 }
 

@@ -34,8 +34,8 @@ export function causesOf(
   place: Place,
   passed?: readonly Float64Array[],
 ): Cause[] {
-  const { h, solved } = bare;
-  const shares = modeShares(h, solved.modes, place, passed);
+  const { h, modes } = bare;
+  const shares = modeShares(h, modes, place, passed);
   const all = shares.power.flatMap((power, order) =>
     Array.from(power, (p, mode) => ({ order, mode, p })),
   );

@@ -1,7 +1,7 @@
 /** What is worth telling of a place beyond its figures: loops, lever arm, chips at their limits. */
 
 import { type LeverArm, leverArms } from "../attitude/lever-arm.ts";
-import type { BareFrame } from "../response/bare-frame.ts";
+import type { ShakenFrame } from "../response/bare-frame.ts";
 import { coupledModes } from "../response/coupled-modes.ts";
 import { clipping, LEAST_WEIGHT, type SpeedMix, steadyForce } from "../sensing/clipping.ts";
 import { falseTilt, rectifiedOffset } from "../sensing/rectification.ts";
@@ -14,7 +14,7 @@ import type { RankedCandidate, Rectified } from "./types.ts";
 export type Detail = Pick<RankedCandidate, "leverArm" | "couplings" | "rectified" | "clipping">;
 
 export function detailsOf(
-  bare: BareFrame,
+  bare: ShakenFrame,
   instruments: Instruments,
   places: readonly Assessed[],
 ): Detail[] {
@@ -36,16 +36,19 @@ export function detailsOf(
 }
 
 export function couplingsOf(
-  { h, solved }: BareFrame,
+  { h, modes }: ShakenFrame,
   { bandwidth, control, torquePerThrust }: Instruments,
   { place }: Pick<Assessed, "place">,
 ): LoopCoupling[] {
-  const { modes } = solved;
   const settings = { bandwidth, below: control.couplingBelow, torquePerThrust };
   return loopCouplings(h, coupledModes(modes, place), modes.rigid.length, place, settings);
 }
 
-function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: Assessed): Rectified {
+function rectifiedAt(
+  { h }: ShakenFrame,
+  { sensors }: Instruments,
+  { reading }: Assessed,
+): Rectified {
   const { grid, weights, speeds } = h.excitation;
   const power = weights.map((_, s) =>
     reading.accelAxisPower.reduce((sum, axis) => sum + axis[s], 0),
@@ -65,7 +68,7 @@ function rectifiedAt({ h }: BareFrame, { sensors }: Instruments, { reading }: As
 }
 
 export function clippingAt(
-  { h }: BareFrame,
+  { h }: ShakenFrame,
   { sensors }: Instruments,
   { reading }: Assessed,
 ): Detail["clipping"] {

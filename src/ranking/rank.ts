@@ -102,8 +102,8 @@ export function rank(input: RankInput): Ranking | undefined {
 }
 
 /** Frequency of the highest mode computed, Hz. */
-function reachOf({ solved }: BareFrame): number {
-  return Math.max(0, ...solved.modes.described.map((m) => m.frequency));
+function reachOf({ modes }: BareFrame): number {
+  return Math.max(0, ...modes.described.map((m) => m.frequency));
 }
 
 /** Whether a place has a hard flag that shows only when it is looked at closely. */

@@ -5,16 +5,23 @@ import type { System } from "../matrices/assemble.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
 import type { SolvedModes } from "../modes/solve.ts";
+import type { Modes } from "../modes/types.ts";
 import { type Harmonics, harmonics } from "./harmonic.ts";
-import { residualMotions } from "./residual.ts";
+import { residualMotions, type SeatFlexibility, seatFlexibility } from "./residual.ts";
 import { type MultipleMotion, packHarmonics } from "./shaken.ts";
 
-export interface BareFrame {
+/** What places are read from, however its modes were found. */
+export interface ShakenFrame {
   readonly mesh: Mesh;
-  readonly system: System;
-  readonly solved: SolvedModes;
+  readonly modes: Modes;
   readonly h: Harmonics;
   readonly motions: readonly MultipleMotion[];
+  readonly flexibility: SeatFlexibility;
+}
+
+export interface BareFrame extends ShakenFrame {
+  readonly system: System;
+  readonly rigidShapes: readonly Float64Array[];
 }
 
 export function shakeBare(
@@ -27,16 +34,18 @@ export function shakeBare(
   const { modes, rigidShapes, factor, shift } = solved;
   const residuals = residualMotions(system, mesh, modes, rotors, factor, shift);
   const h = harmonics(mesh, modes, rigidShapes, rotors, residuals, excitation);
-  return { mesh, system, solved, h, motions: packHarmonics(h) };
+  const flexibility: SeatFlexibility = (seats, psi) => seatFlexibility(system, solved, seats, psi);
+  return { mesh, system, modes, rigidShapes, h, motions: packHarmonics(h), flexibility };
 }
 
 /**
  * The same frame if all its natural frequencies were higher by this factor. Places go with it: see
  * `shiftedPlace`.
  */
-export function shiftedFrame({ mesh, system, solved, h }: BareFrame, factor: number): BareFrame {
-  const lambda = solved.modes.lambda.map((l) => l * factor * factor);
-  const modes = { ...solved.modes, lambda };
-  const other = harmonics(mesh, modes, solved.rigidShapes, h.rotors, h.residuals, h.excitation);
-  return { mesh, system, solved: { ...solved, modes }, h: other, motions: packHarmonics(other) };
+export function shiftedFrame(bare: BareFrame, factor: number): BareFrame {
+  const { mesh, h, rigidShapes } = bare;
+  const lambda = bare.modes.lambda.map((l) => l * factor * factor);
+  const modes = { ...bare.modes, lambda };
+  const other = harmonics(mesh, modes, rigidShapes, h.rotors, h.residuals, h.excitation);
+  return { ...bare, modes, h: other, motions: packHarmonics(other) };
 }

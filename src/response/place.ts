@@ -1,13 +1,11 @@
 /** Places of the frame as the forced response sees them: how each mode, force and load moves the seat. */
 
-import type { System } from "../matrices/assemble.ts";
 import { type Seat, seatMotion } from "../mesh/seat.ts";
 import type { Vec3 } from "../model/types.ts";
-import type { SolvedModes } from "../modes/solve.ts";
 import type { Harmonics } from "./harmonic.ts";
 import { ROTOR_LOADS, type RotorLoadName } from "./load.ts";
 import type { StackDynamics } from "./mount-stiffness.ts";
-import { seatFlexibility } from "./residual.ts";
+import type { SeatFlexibility } from "./residual.ts";
 import { type StackCoordinates, stackCoordinates } from "./stack.ts";
 
 /** A stack's seat on the bare frame; motions are those of the stack's centre of gravity. */
@@ -32,17 +30,14 @@ export interface Mounted {
   readonly chip: Vec3;
 }
 
-/** @param solved the bare frame's */
+/** @param flexibilityOf the bare frame's */
 export function placesOf(
   h: Harmonics,
-  system: System,
-  solved: SolvedModes,
+  flexibilityOf: SeatFlexibility,
   mounted: readonly Mounted[],
 ): Place[] {
   const psi = mounted.map(({ seat }) => seatTerms(h, seat));
-  const flexibility = seatFlexibility(
-    system,
-    solved,
+  const flexibility = flexibilityOf(
     mounted.map((m) => m.seat),
     psi,
   );

@@ -89,6 +89,16 @@ function subtract(out: Float64Array, a: Float64Array, c: number): void {
 }
 
 /**
+ * How far the modes left out let each seat give way to forces on it (6 x 6 each, row-major).
+ *
+ * @param psi per seat its motion in every elastic mode, then every rigid one (6 x terms, row-major)
+ */
+export type SeatFlexibility = (
+  seats: readonly Seat[],
+  psi: readonly Float64Array[],
+) => Float64Array[];
+
+/**
  * How far the modes left out let each seat give way to forces on it: B (K - sigma M)^-1 B' less the
  * share of the rigid motions and of the modes that are known, 6 x 6 row-major (m/N, rad/N, rad/(N m)), B the rows of the seat.
  *

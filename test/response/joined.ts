@@ -72,7 +72,7 @@ export function placeOf({ bare, mesh }: Bare, c: Candidate): Place {
   const seat = seatOf(mesh.grids[c.plate], c.holes, c.footprint, c.cg);
   if (!seat) throw new Error(`"${c.name}" has no plate under it`);
   const chip = from(c.cg, c.chip);
-  return placesOf(bare.h, bare.system, bare.solved, [{ seat, stack: stackDynamics(c), chip }])[0];
+  return placesOf(bare.h, bare.flexibility, [{ seat, stack: stackDynamics(c), chip }])[0];
 }
 
 export interface Joined extends Solved {

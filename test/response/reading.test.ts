@@ -16,6 +16,7 @@ import { stackDynamics } from "../../src/response/mount-stiffness.ts";
 import { type Place, placesOf, readingPoint } from "../../src/response/place.ts";
 import { PAIRS } from "../../src/response/port.ts";
 import { type Reading, readPlace } from "../../src/response/reading.ts";
+import { type SeatFlexibility, seatFlexibility } from "../../src/response/residual.ts";
 import { packHarmonics } from "../../src/response/shaken.ts";
 import { crossFrame } from "../modes/toys.ts";
 import { type Shaken, shake } from "./pipeline.ts";
@@ -35,7 +36,8 @@ function placeOf(s: Shaken, c: Candidate): Place {
   const seat = seatOf(s.mesh.grids[c.plate], c.holes, c.footprint, c.cg);
   if (!seat) throw new Error("no plate there");
   const mounted = { seat, stack: stackDynamics(c), chip: [6e-3, -4e-3, 2e-3] as const };
-  return placesOf(s.h, s.system, s.solved, [mounted])[0];
+  const rest: SeatFlexibility = (seats, psi) => seatFlexibility(s.system, s.solved, seats, psi);
+  return placesOf(s.h, rest, [mounted])[0];
 }
 
 type Complex = readonly [re: number, im: number];
