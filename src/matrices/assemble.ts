@@ -26,16 +26,25 @@ interface Triplets {
 
 export function assemble(mesh: Mesh, model: Model): System {
   const reduction = eliminate(2 * mesh.xyz.length, mesh.ties, mesh.fixed);
-  const t: Triplets = emptyTriplets(1 << 18);
   const elements = [...elementMatrices(mesh, model)];
+  return { ...assembleElements(reduction, elements), reduction, elements };
+}
+
+export interface SomeMatrices {
+  readonly nodes: readonly number[];
+  readonly K?: Float64Array | undefined;
+  readonly M?: Float64Array | undefined;
+}
+
+/** K and M of some elements of a mesh, on all unknowns that remain. */
+export function assembleElements(
+  reduction: Reduction,
+  elements: readonly SomeMatrices[],
+): Pick<System, "K" | "M"> {
+  const t: Triplets = emptyTriplets(elements.length > 100 ? 1 << 18 : 1 << 12);
   for (const e of elements) scatter(t, reduction, e.nodes, e.K, e.M);
   const { pattern, values } = compressTriplets(reduction.n, t.count, t.rows, t.cols, [t.k, t.m]);
-  return {
-    K: { pattern, values: values[0] },
-    M: { pattern, values: values[1] },
-    reduction,
-    elements,
-  };
+  return { K: { pattern, values: values[0] }, M: { pattern, values: values[1] } };
 }
 
 function emptyTriplets(capacity: number): Triplets {

@@ -3,12 +3,19 @@
 import { type BeamTheory, beamMatrices } from "../element/beam.ts";
 import { cellMass } from "../element/cell-mass.ts";
 import { padMatrix } from "../element/pad.ts";
-import { cellStiffness } from "../element/plate-cell.ts";
+import { cellStiffness, type PlateConstants } from "../element/plate-cell.ts";
 import { polygonPoints } from "../element/quadrature.ts";
 import { rigidMass } from "../element/rigid-mass.ts";
 import { toGlobal } from "../element/rotation.ts";
 import { groundSpringMatrix, springMatrix } from "../element/spring.ts";
-import type { CellElement, Mesh } from "../mesh/types.ts";
+import type {
+  BeamElement,
+  CellElement,
+  MassElement,
+  Mesh,
+  PadElement,
+  SpringElement,
+} from "../mesh/types.ts";
 import { rectangle } from "../model/polygon.ts";
 import type { Model, PlatePart } from "../model/types.ts";
 
@@ -35,15 +42,7 @@ export function* elementMatrices(
   model: Model,
   theory: BeamTheory = model.theory,
 ): Generator<ElementMatrices> {
-  for (const e of mesh.beams) {
-    const { K, M } = beamMatrices(e.length, e.sections, theory);
-    yield {
-      nodes: e.nodes,
-      K: toGlobal(K, 12, e.axes),
-      M: toGlobal(M, 12, e.axes),
-      part: e.part,
-    };
-  }
+  for (const e of mesh.beams) yield beamOf(e, theory);
   const massPerArea = model.plates.map((_, i) => plateMassPerArea(model, i));
   const whole = new Map<number, { K: Float64Array; M: Float64Array }>();
   for (const e of mesh.cells) {
@@ -54,26 +53,70 @@ export function* elementMatrices(
     }
     yield { nodes: e.nodes, ...matrices, part: e.part };
   }
-  for (const e of mesh.springs) {
-    const [a, b] = e.nodes;
-    yield b < 0
-      ? { nodes: [a], K: toGlobal(groundSpringMatrix(e.k), 6, e.axes), part: e.part }
-      : { nodes: [a, b], K: toGlobal(springMatrix(e.k), 12, e.axes), part: e.part };
-  }
-  for (const e of mesh.pads) {
-    const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 3);
-    const contact = e.patch.centre[2] + e.face;
-    for (const { nodes, points } of e.patch.pieces) {
-      const K = padMatrix(e.k, points, body, contact, e.face);
-      yield { nodes: [...nodes, e.node], K, part: e.part };
-    }
-  }
-  for (const e of mesh.masses) {
-    yield { nodes: [e.node], M: rigidMass(e.mass, e.inertia, e.offset), part: e.part };
-  }
+  for (const e of mesh.springs) yield springOf(e);
+  for (const e of mesh.pads) for (const piece of padOf(e, mesh)) yield piece;
+  for (const e of mesh.masses) yield massOf(e);
 }
 
-function cellMatrices(plate: PlatePart, massPerArea: number, e: CellElement) {
+/**
+ * The matrices of one element of the mesh, counted as beams, cells, springs, pads, masses; a pad comes in
+ * pieces.
+ *
+ * @param massPerArea of each plate, see `plateMassPerArea`
+ */
+export function matricesOf(
+  mesh: Mesh,
+  model: Model,
+  massPerArea: readonly number[],
+  index: number,
+): ElementMatrices[] {
+  let i = index;
+  if (i < mesh.beams.length) return [beamOf(mesh.beams[i], model.theory)];
+  i -= mesh.beams.length;
+  if (i < mesh.cells.length) {
+    const e = mesh.cells[i];
+    const matrices = cellMatrices(model.plates[e.plate], massPerArea[e.plate], e);
+    return [{ nodes: e.nodes, ...matrices, part: e.part }];
+  }
+  i -= mesh.cells.length;
+  if (i < mesh.springs.length) return [springOf(mesh.springs[i])];
+  i -= mesh.springs.length;
+  if (i < mesh.pads.length) return padOf(mesh.pads[i], mesh);
+  return [massOf(mesh.masses[i - mesh.pads.length])];
+}
+
+function beamOf(e: BeamElement, theory: BeamTheory): ElementMatrices {
+  const { K, M } = beamMatrices(e.length, e.sections, theory);
+  return { nodes: e.nodes, K: toGlobal(K, 12, e.axes), M: toGlobal(M, 12, e.axes), part: e.part };
+}
+
+function springOf(e: SpringElement): ElementMatrices {
+  const [a, b] = e.nodes;
+  return b < 0
+    ? { nodes: [a], K: toGlobal(groundSpringMatrix(e.k), 6, e.axes), part: e.part }
+    : { nodes: [a, b], K: toGlobal(springMatrix(e.k), 12, e.axes), part: e.part };
+}
+
+function padOf(e: PadElement, mesh: Mesh): ElementMatrices[] {
+  const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 3);
+  const contact = e.patch.centre[2] + e.face;
+  return e.patch.pieces.map(({ nodes, points }) => ({
+    nodes: [...nodes, e.node],
+    K: padMatrix(e.k, points, body, contact, e.face),
+    part: e.part,
+  }));
+}
+
+function massOf(e: MassElement): ElementMatrices {
+  return { nodes: [e.node], M: rigidMass(e.mass, e.inertia, e.offset), part: e.part };
+}
+
+/** Stiffness and mass of a plate cell; linear in the plate's constants. */
+export function cellMatrices(
+  plate: PlateConstants & Pick<PlatePart, "rotaryPerArea">,
+  massPerArea: number,
+  e: CellElement,
+) {
   const points = e.points ?? polygonPoints([rectangle(0, 0, e.a, e.b)], e.a / 2, e.b / 2);
   return {
     K: cellStiffness(plate, e.a, e.b, e.cover),

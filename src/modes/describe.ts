@@ -1,7 +1,7 @@
 /** Modes in words: where the energy is, how it moves, how well it is damped. */
 
 import type { System } from "../matrices/assemble.ts";
-import type { Mesh } from "../mesh/types.ts";
+import type { Mesh, MeshPart } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { type ModeEnergy, modeEnergies } from "./energy.ts";
 import { modeName } from "./name.ts";
@@ -23,7 +23,7 @@ export function describeModes(
   return energies.map((energy, i) => {
     const shares = partShares(mesh, energy);
     const motion = motionShares(mesh, energy);
-    const lossFactor = lossOf(mesh, energy, model.assemblyLossFactor, motion.softMount);
+    const lossFactor = lossOf(model, mesh, energy);
     return {
       number: i + 1,
       frequency: Math.sqrt(Math.max(0, lambda[i])) / (2 * Math.PI),
@@ -76,8 +76,15 @@ function motionShares(mesh: Mesh, e: ModeEnergy): MotionShares {
  * Modal strain energy: eta = sum of eta_part U_part / U (C. D. Johnson & D. A. Kienholz, AIAA Journal
  * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts.
  */
-function lossOf(mesh: Mesh, e: ModeEnergy, assembly: number, softShare: number): number {
-  const U = total(e.strain) || 1;
-  const parts = mesh.parts.reduce((s, p, i) => s + p.lossFactor * e.strain[i], 0) / U;
-  return parts + assembly * (1 - softShare);
+function lossOf(model: Model, mesh: Mesh, e: ModeEnergy): number {
+  const weighed = mesh.parts.reduce((s, p, i) => s + lossWeight(p, model) * e.strain[i], 0);
+  return weighed / (total(e.strain) || 1);
+}
+
+/** How much a part's share of the strain energy adds to a mode's loss factor. */
+export function lossWeight(
+  { kind, lossFactor }: MeshPart,
+  { assemblyLossFactor }: Pick<Model, "assemblyLossFactor">,
+): number {
+  return kind === "mount" ? lossFactor : lossFactor + assemblyLossFactor;
 }
