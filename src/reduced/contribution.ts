@@ -11,7 +11,7 @@ import { productOf, rowsOfSpace, type Space } from "./space.ts";
 export interface Contribution {
   readonly K: Float64Array;
   readonly M: Float64Array;
-  /** stiffness weighed by loss (same size; the rows of the probes are not used) */
+  /** stiffness weighed by loss */
   readonly H: Float64Array;
   /** of the mass, for motions outside the space: on its unknowns */
   readonly unknowns: Int32Array;
@@ -20,54 +20,51 @@ export interface Contribution {
   readonly rows: Float64Array;
 }
 
-export interface WeighedElement {
+/** Elements of one weight in the loss factor, each added (1) or taken away (-1). */
+export interface SignedElement {
   readonly matrices: SomeMatrices;
-  /** of its strain energy in the loss factor */
-  readonly loss: number;
-  /** 1, or -1 for an element that is taken away */
   readonly sign: 1 | -1;
 }
 
-const scaled = (A: Float64Array | undefined, c: number) => A?.map((v) => c * v);
-
-/** @param lossToo whether H is wanted; else it is all zeros */
+/** @param loss weight of their strain energy in the loss factor */
 export function contributionOf(
   space: Space,
   reduction: Reduction,
-  elements: readonly WeighedElement[],
+  elements: readonly SignedElement[],
+  loss: number,
 ): Contribution {
+  const less = (A: Float64Array | undefined) => A?.map((v) => -v);
   const signed = elements.map(({ matrices, sign }) => {
     const { nodes, K, M } = matrices;
-    return sign === 1 ? { nodes, K, M } : { nodes, K: scaled(K, -1), M: scaled(M, -1) };
+    return sign === 1 ? matrices : { nodes, K: less(K), M: less(M) };
   });
-  const lossy = elements.map(({ matrices: { nodes, K }, loss, sign }) => ({
-    nodes,
-    K: scaled(K, sign * loss),
-  }));
-  return projected(
-    space,
-    assembleElements(reduction, signed),
-    assembleElements(reduction, lossy).K,
-  );
+  const { K, M } = assembleElements(reduction, signed);
+  const { unknowns, matrices } = compact([K, M]);
+  const [k, mass] = matrices;
+  const rows = rowsOfSpace(space, unknowns);
+  const projected = projection(space, k, rows);
+  return {
+    K: projected,
+    M: projection(space, mass, rows),
+    H: projected.map((v) => loss * v),
+    unknowns,
+    mass,
+    rows,
+  };
 }
 
-/** @param H stiffness weighed by loss */
-export function projected(
-  space: Space,
-  { K, M }: { readonly K: SymmetricSparse; readonly M: SymmetricSparse },
-  H: SymmetricSparse,
-): Contribution {
-  const { unknowns, matrices } = compact([K, M, H]);
-  const rows = rowsOfSpace(space, unknowns);
-  const m = unknowns.length;
-  const { width, probes } = space;
+/** [V W]' A V of a matrix on a few unknowns, (width + probes) x width. */
+export function projection(
+  { width, probes }: Space,
+  A: SymmetricSparse,
+  rows: Float64Array,
+): Float64Array {
+  const m = A.pattern.n;
+  const out = new Float64Array((width + probes) * width);
+  if (A.values.every((v) => v === 0)) return out;
   const basis = rows.subarray(0, m * width);
-  const [k, mass, h] = matrices.map((A) => {
-    const out = new Float64Array((width + probes) * width);
-    innerProducts(out, rows, width + probes, productOf(A, basis, width), width, m);
-    return out;
-  });
-  return { K: k, M: mass, H: h, unknowns, mass: matrices[1], rows };
+  innerProducts(out, rows, width + probes, productOf(A, basis, width), width, m);
+  return out;
 }
 
 /** U'M R and R'M R of motions R outside the space (n x columns, column-major), U basis and probes. */

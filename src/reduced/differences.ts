@@ -9,10 +9,12 @@ import { same } from "./same.ts";
 /** Numbers of elements are those of the mesh: beams first, then cells, springs, pads, masses. */
 export interface Differences {
   readonly meshed: Meshed;
-  /** elements that differ, or hang on ties that do */
+  /** elements that differ in themselves */
   readonly elements: readonly number[];
   /** plates that differ in their constants alone: none of their cells is among the elements */
   readonly plates: readonly number[];
+  /** further elements that hang on ties that differ */
+  readonly hanging: readonly number[];
 }
 
 /** Why a variant cannot be compared element by element. */
@@ -69,51 +71,46 @@ function changedElements(
   base: Meshed,
   now: Meshed,
   moved: Uint8Array | undefined,
-): Pick<Differences, "elements" | "plates"> {
+): Pick<Differences, "elements" | "plates" | "hanging"> {
   const [a, b] = [base.mesh, now.mesh];
   const elements: number[] = [];
-  const hangs = (nodes: readonly number[]) => moved !== undefined && nodes.some((n) => moved[n]);
-  const damped = (part: number) => base.lossWeights[part] !== now.lossWeights[part];
-  const theory = base.model.theory !== now.model.theory;
+  const hanging: number[] = [];
   let first = 0;
+  const take = (stays: boolean, nodes: () => readonly number[]) => {
+    if (!stays) elements.push(first);
+    else if (moved && nodes().some((n) => n >= 0 && moved[n])) hanging.push(first);
+    first++;
+  };
+  const damped = (part: number) => base.lossWeights[part] !== now.lossWeights[part];
+  const theory = base.model.theory === now.model.theory;
   a.beams.forEach((e, i) => {
     const f = b.beams[i];
-    const stays =
-      same(e.length, f.length) && same(e.axes, f.axes) && same(e.sections, f.sections) && !theory;
-    if (!stays || damped(e.part) || hangs(e.nodes)) elements.push(i);
+    const alike = same(e.length, f.length) && same(e.axes, f.axes) && same(e.sections, f.sections);
+    take(alike && theory && !damped(e.part), () => e.nodes);
   });
-  first += a.beams.length;
   const plates = changedPlates(base, now);
-  const cut = a.cells.flatMap((e, i) => {
+  const stays = a.cells.map((e, i) => {
     const f = b.cells[i];
-    const stays =
-      same(e.cover, f.cover) && same(e.points, f.points) && same([e.a, e.b], [f.a, f.b]);
-    return stays && !hangs(e.nodes) ? [] : [i];
+    return same(e.cover, f.cover) && same(e.points, f.points) && same([e.a, e.b], [f.a, f.b]);
   });
   // Where cells of a plate differ by themselves and its constants do too, all of its cells are taken.
-  const whole = new Set(cut.map((i) => a.cells[i].plate).filter((p) => plates.includes(p)));
-  const taken = new Set(cut);
+  const whole = plates.filter((p) => a.cells.some((e, i) => e.plate === p && !stays[i]));
   a.cells.forEach((e, i) => {
-    if (taken.has(i) || whole.has(e.plate)) elements.push(first + i);
+    take(stays[i] && !whole.includes(e.plate), () => e.nodes);
   });
-  first += a.cells.length;
   a.springs.forEach((e, i) => {
     const f = b.springs[i];
-    const stays = same(e.k, f.k) && same(e.axes, f.axes);
-    if (!stays || damped(e.part) || hangs(e.nodes.filter((n) => n >= 0))) elements.push(first + i);
+    take(same(e.k, f.k) && same(e.axes, f.axes) && !damped(e.part), () => e.nodes);
   });
-  first += a.springs.length;
   a.pads.forEach((e, i) => {
     const f = b.pads[i];
-    const stays = same(padSizes(e, a), padSizes(f, b)) && same(e.patch.pieces, f.patch.pieces);
-    const nodes = [e.node, ...e.patch.nodes, ...f.patch.nodes];
-    if (!stays || damped(e.part) || hangs(nodes)) elements.push(first + i);
+    const alike = same(padSizes(e, a), padSizes(f, b)) && same(e.patch.pieces, f.patch.pieces);
+    take(alike && !damped(e.part), () => [e.node, ...e.patch.nodes]);
   });
-  first += a.pads.length;
   a.masses.forEach((e, i) => {
-    if (!same(e, b.masses[i]) || hangs([e.node])) elements.push(first + i);
+    take(same(e, b.masses[i]), () => [e.node]);
   });
-  return { elements, plates: plates.filter((p) => !whole.has(p)) };
+  return { elements, hanging, plates: plates.filter((p) => !whole.includes(p)) };
 }
 
 function padSizes(e: PadElement, mesh: Mesh) {

@@ -2,10 +2,12 @@
 
 import { choleskyInPlace, forwardInPlace } from "../linalg/dense.ts";
 import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import type { Reduction } from "../matrices/reduction.ts";
 import { freeRigidMotions } from "../matrices/rigid.ts";
 import type { Vec3 } from "../model/types.ts";
-import { type Contribution, contributionOf, massOf, type WeighedElement } from "./contribution.ts";
+import { type Contribution, contributionOf, massOf, type SignedElement } from "./contribution.ts";
 import type { Differences } from "./differences.ts";
+import type { Meshed } from "./meshed.ts";
 import { constantOf, TERMS } from "./plate-terms.ts";
 import type { Terms } from "./terms.ts";
 import type { ReducedFrame } from "./types.ts";
@@ -52,9 +54,7 @@ export function reducedMatrices(
     const out = new Float64Array(size);
     for (const part of parts) {
       const w = part[weight];
-      if (w === 0) continue;
-      const from = pick === "H" && weight === "loss" ? part.of.H : part.of[pick];
-      for (let i = 0; i < size; i++) out[i] += w * from[i];
+      if (w !== 0) addScaled(out, w, part.of[pick]);
     }
     return out;
   };
@@ -69,41 +69,55 @@ export function reducedMatrices(
   };
 }
 
+/** out += c a */
+function addScaled(out: Float64Array, c: number, a: Float64Array): void {
+  for (let i = 0; i < out.length; i++) out[i] += c * a[i];
+}
+
+/** An element as it goes into a contribution. */
+interface Exchanged extends SignedElement {
+  readonly reduction: Reduction;
+  readonly loss: number;
+}
+
 /** Elements of the base taken away, those of the variant put in their place. */
 function elementParts(
-  frame: Pick<ReducedFrame, "base" | "space">,
-  { meshed, elements }: Differences,
+  { base, space }: Pick<ReducedFrame, "base" | "space">,
+  { meshed, elements, hanging }: Differences,
 ) {
-  if (elements.length === 0) return { parts: [], softest: 1 };
-  const { base, space } = frame;
   let softest = 1;
-  const gone: WeighedElement[] = [];
-  const come: WeighedElement[] = [];
+  const exchanged: Exchanged[] = [];
+  const of = (m: Meshed, index: number) => matricesOf(m.mesh, m.model, m.massPerArea, index);
+  const put = (all: readonly ElementMatrices[], sign: 1 | -1, ties: Meshed, weights: Meshed) => {
+    for (const matrices of all) {
+      const loss = weights.lossWeights[matrices.part];
+      exchanged.push({ matrices, sign, reduction: ties.reduction, loss });
+    }
+  };
   for (const index of elements) {
-    const before = matricesOf(base.mesh, base.model, base.massPerArea, index);
-    const after = matricesOf(meshed.mesh, meshed.model, meshed.massPerArea, index);
+    const [before, after] = [of(base, index), of(meshed, index)];
     before.forEach((b, i) => {
       softest = Math.min(softest, leastRatio(b, after[i]));
     });
-    for (const matrices of before) {
-      gone.push({ matrices, loss: base.lossWeights[matrices.part], sign: -1 });
-    }
-    for (const matrices of after) {
-      come.push({ matrices, loss: meshed.lossWeights[matrices.part], sign: 1 });
-    }
+    put(before, -1, base, base);
+    put(after, 1, meshed, meshed);
   }
-  const all = { stiffness: 1, mass: 1, loss: 1 };
-  if (base.reduction === meshed.reduction) {
-    const of = contributionOf(space, base.reduction, [...gone, ...come]);
-    return { parts: [{ of, ...all }], softest };
+  // What is the same but for its ties has the variant's constants on the base's ties by now.
+  for (const index of hanging) {
+    const own = of(meshed, index);
+    put(own, -1, base, meshed);
+    put(own, 1, meshed, meshed);
   }
-  return {
-    parts: [
-      { of: contributionOf(space, base.reduction, gone), ...all },
-      { of: contributionOf(space, meshed.reduction, come), ...all },
-    ],
-    softest,
-  };
+  const groups = new Map<string, Exchanged[]>();
+  for (const e of exchanged) {
+    const key = `${e.reduction === base.reduction} ${e.loss}`;
+    groups.set(key, [...(groups.get(key) ?? []), e]);
+  }
+  const parts = [...groups.values()].map((group): Part => {
+    const [{ reduction, loss }] = group;
+    return { of: contributionOf(space, reduction, group, loss), stiffness: 1, mass: 1, loss: 1 };
+  });
+  return { parts, softest };
 }
 
 /** Least ratio of the diagonals of two stiffnesses; 1 where they are not between the same nodes. */
@@ -141,7 +155,7 @@ function plateParts(
       }
       const of = terms(plate, term);
       parts.push({
-        of: stiff ? { ...of, H: of.K } : of,
+        of,
         stiffness: stiff ? after - before : 0,
         mass: stiff ? 0 : after - before,
         loss: stiff ? loss[1] * after - loss[0] * before : 0,

@@ -67,6 +67,7 @@ export function plateTerm(space: Space, base: Meshed, plate: number, term: Term)
   return contributionOf(
     space,
     reduction,
-    elements.map((matrices) => ({ matrices, loss: 0, sign: 1 as const })),
+    elements.map((matrices) => ({ matrices, sign: 1 as const })),
+    1,
   );
 }

@@ -6,11 +6,11 @@ import type { Model, Vec3 } from "../model/types.ts";
 import type { SolvedModes } from "../modes/solve.ts";
 import { ROTOR_LOADS } from "../response/load.ts";
 import { type ResidualMotion, residualMotions } from "../response/residual.ts";
-import { projected } from "./contribution.ts";
+import { projection } from "./contribution.ts";
 import { reducedMatrices } from "./matrices.ts";
 import { withReduction } from "./meshed.ts";
 import { motionsOf, pairsOf } from "./solve.ts";
-import { spanSpace } from "./space.ts";
+import { rowsOfSpace, spanSpace } from "./space.ts";
 import type { ReducedFrame } from "./types.ts";
 
 export interface Base {
@@ -41,9 +41,18 @@ export function reduceFrame(
     nodes,
     K: k?.map((v) => v * base.lossWeights[part]),
   }));
-  const whole = projected(space, { K, M }, assembleElements(reduction, lossy).K);
+  const all = Int32Array.from({ length: space.n }, (_, i) => i);
+  const rows = rowsOfSpace(space, all);
+  const whole = {
+    K: projection(space, K, rows),
+    M: projection(space, M, rows),
+    H: projection(space, assembleElements(reduction, lossy).K, rows),
+    unknowns: all,
+    mass: M,
+    rows,
+  };
   const kept = firstModes(solved, count);
-  const none = { meshed: base, elements: [], plates: [] };
+  const none = { meshed: base, elements: [], plates: [], hanging: [] };
   const begun = { base, system, solved: kept, space, whole, count, beyond };
   const noTerms = () => {
     throw new Error("the base has no plates that differ from it");
