@@ -59,7 +59,8 @@ export function reduceFrame(
   };
   const baseMatrices = reducedMatrices(begun, noTerms, none, cg);
   const ritz = pairsOf(begun, baseMatrices);
-  const { residuals } = motionsOf(begun, base, baseMatrices, ritz, count);
+  const everywhere = Int32Array.from({ length: reduction.full }, (_, i) => i);
+  const { residuals } = motionsOf(begun, base, baseMatrices, ritz, count, everywhere);
   const exact = residualMotions(system, mesh, kept.modes, model.rotors, factor, shift);
   return { ...begun, baseMatrices, ritz, remainder: exact.map((e, r) => less(e, residuals[r])) };
 }

@@ -1,7 +1,7 @@
 /** Modes of a variant in the space, with an estimate of their error. */
 
 import { product, subtractProduct } from "../linalg/tall.ts";
-import { expand, project } from "../matrices/reduction.ts";
+import { project, type Reduction } from "../matrices/reduction.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
 import type { ModeDescription, Modes } from "../modes/types.ts";
@@ -10,7 +10,6 @@ import type { ResidualMotion, SeatFlexibility } from "../response/residual.ts";
 import { differences, type Unlike } from "./differences.ts";
 import { type ReducedMatrices, reducedMatrices } from "./matrices.ts";
 import type { Meshed } from "./meshed.ts";
-import { plateStrains } from "./plate-strains.ts";
 import { type RitzPairs, ritzPairs } from "./ritz.ts";
 import { flexibilityIn } from "./seats.ts";
 import type { Terms } from "./terms.ts";
@@ -18,6 +17,7 @@ import type { ReducedFrame } from "./types.ts";
 
 export interface ReducedSolution {
   readonly meshed: Meshed;
+  /** without motions of the unknowns that remain, energies and names */
   readonly modes: Modes;
   readonly rigidShapes: readonly Float64Array[];
   readonly residuals: readonly ResidualMotion[];
@@ -29,6 +29,8 @@ export interface ReducedSolution {
 /**
  * @param mesh of the variant, of the base's mesh size
  * @param cg of the variant, m
+ * @param watched unknowns of the mesh at which motions are wanted, besides those of the arms' tips; all
+ *   others are not a number
  */
 export function solveVariant(
   frame: ReducedFrame,
@@ -36,6 +38,7 @@ export function solveVariant(
   model: Model,
   mesh: Mesh,
   cg: Vec3,
+  watched: Int32Array,
 ): ReducedSolution | Unlike {
   const found = differences(frame.base, model, mesh);
   if ("unlike" in found) return found;
@@ -43,21 +46,15 @@ export function solveVariant(
   const matrices = reducedMatrices(frame, terms, found, cg);
   const ritz = pairsOf(frame, matrices);
   const count = Math.min(frame.count, ritz.lambda.length);
-  const { shapes, unknowns, residuals, rigidShapes, rigid } = motionsOf(
-    frame,
-    meshed,
-    matrices,
-    ritz,
-    count,
-  );
+  const dofs = withTips(mesh, watched);
+  const { shapes, residuals, rigidShapes } = motionsOf(frame, meshed, matrices, ritz, count, dofs);
   const lambda = ritz.lambda.slice(0, count);
-  const strains = plateStrains(frame, terms, meshed, ritz, count);
   const modes: Modes = {
     lambda,
-    phi: unknowns,
-    rigid,
+    phi: new Float64Array(0),
+    rigid: rigidShapes.map(() => new Float64Array(0)),
     shapes,
-    described: Array.from(lambda, (l, k) => described(frame, matrices, ritz, l, k, strains[k])),
+    described: Array.from(lambda, (l, k) => described(frame, matrices, ritz, l, k)),
     evidence: frame.solved.modes.evidence,
   };
   return {
@@ -68,6 +65,12 @@ export function solveVariant(
     flexibility: flexibilityIn(frame, meshed, matrices, ritz, count),
     error: errorOf(frame, matrices, ritz, count),
   };
+}
+
+/** The unknowns and those of the arms' tips, where the rotors act. */
+function withTips({ armTips }: Mesh, watched: Int32Array): Int32Array {
+  const tips = armTips.flatMap((node) => [0, 1, 2, 3, 4, 5].map((d) => 6 * node + d));
+  return Int32Array.from(new Set([...tips, ...watched]));
 }
 
 /** @throws SolveError where the mass is not positive definite in the space */
@@ -86,7 +89,6 @@ function described(
   { Y }: RitzPairs,
   lambda: number,
   k: number,
-  shares: ModeDescription["shares"],
 ): ModeDescription {
   const w = space.width;
   let loss = 0;
@@ -101,7 +103,7 @@ function described(
     frequency: Math.sqrt(Math.max(0, lambda)) / (2 * Math.PI),
     name: "",
     symmetry: "",
-    shares,
+    shares: [],
     motion: NO_MOTION,
     lossFactor,
     damping: lossFactor / 2,
@@ -122,15 +124,19 @@ const NO_MOTION = {
   other: 0,
 };
 
-/** Motions of the mesh: the modes, and for each rotor's unit loads what the modes beyond them add. */
+/**
+ * Motions of the mesh at some of its unknowns, not a number elsewhere: the modes, and for each rotor's
+ * unit loads what the modes beyond them add.
+ */
 export function motionsOf(
   { space, solved }: Pick<ReducedFrame, "space" | "solved">,
   { mesh, model, reduction }: Meshed,
   matrices: ReducedMatrices,
   { lambda, Y }: RitzPairs,
   count: number,
+  watched: Int32Array,
 ) {
-  const { n, V, width: w } = space;
+  const { width: w } = space;
   const { R, rigid, S } = matrices;
   const loads = model.rotors.flatMap((rotor) => {
     const all = rotorLoads(mesh, rotor);
@@ -141,14 +147,8 @@ export function motionsOf(
   for (let k = 0; k < count; k++) for (let i = 0; i < w; i++) C[i * columns + k] = Y[k * w + i];
   loads.forEach(({ node, force }, l) => {
     const dofs = [0, 1, 2, 3, 4, 5].map((d) => 6 * node + d);
-    const c = beyond(
-      space,
-      matrices,
-      { lambda, Y },
-      count,
-      project(reduction, dofs, force),
-      solved.shift,
-    );
+    const f = project(reduction, dofs, force);
+    const c = beyond(space, matrices, { lambda, Y }, count, f, solved.shift);
     for (let i = 0; i < w; i++) C[i * columns + count + l] = c[i];
   });
   const SC = new Float64Array(rigid * columns);
@@ -158,25 +158,46 @@ export function motionsOf(
       for (let c = 0; c < columns; c++) SC[r * columns + c] += s * C[i * columns + c];
     }
   }
-  const q = new Float64Array(n * columns);
-  product(q, columns, V, w, C, n);
-  subtractProduct(q, columns, R, rigid, SC, n);
-  const whole = Array.from({ length: columns }, (_, c) =>
-    expand(reduction, q.subarray(c * n, (c + 1) * n)),
-  );
-  const own = Array.from({ length: rigid }, (_, r) => R.subarray(r * n, (r + 1) * n));
-  return {
-    shapes: whole.slice(0, count),
-    unknowns: q.subarray(0, n * count),
-    residuals: model.rotors.map(
-      (_, r) =>
-        Object.fromEntries(
-          ROTOR_LOADS.map((name, i) => [name, whole[count + ROTOR_LOADS.length * r + i]]),
-        ) as ResidualMotion,
-    ),
-    rigid: own,
-    rigidShapes: own.map((r) => expand(reduction, r)),
+  const d = watched.length;
+  const motions = new Float64Array(d * columns);
+  const rigidRows = rowsOnMesh(reduction, watched, R, rigid);
+  product(motions, columns, rowsOnMesh(reduction, watched, space.V, w), w, C, d);
+  subtractProduct(motions, columns, rigidRows, rigid, SC, d);
+  const spread = (values: Float64Array) => {
+    const out = new Float64Array(reduction.full).fill(Number.NaN);
+    for (let i = 0; i < d; i++) out[watched[i]] = values[i];
+    return out;
   };
+  const column = (of: Float64Array, c: number) => spread(of.subarray(c * d, (c + 1) * d));
+  return {
+    shapes: Array.from({ length: count }, (_, k) => column(motions, k)),
+    residuals: model.rotors.map((_, r) => {
+      const first = count + ROTOR_LOADS.length * r;
+      return Object.fromEntries(
+        ROTOR_LOADS.map((name, i) => [name, column(motions, first + i)]),
+      ) as ResidualMotion;
+    }),
+    rigidShapes: Array.from({ length: rigid }, (_, r) => column(rigidRows, r)),
+  };
+}
+
+/** T X at some unknowns of the mesh (their number x columns, column-major), X on the unknowns that remain. */
+function rowsOnMesh(
+  { n, ptr, col, coef }: Reduction,
+  watched: Int32Array,
+  X: Float64Array,
+  columns: number,
+): Float64Array {
+  const d = watched.length;
+  const out = new Float64Array(d * columns);
+  for (let i = 0; i < d; i++) {
+    for (let k = ptr[watched[i]]; k < ptr[watched[i] + 1]; k++) {
+      const c = coef[k];
+      const at = col[k];
+      for (let j = 0; j < columns; j++) out[j * d + i] += c * X[j * n + at];
+    }
+  }
+  return out;
 }
 
 /** Coordinates of sum of y_k (phi_k'f)/(lambda_k - shift) over the Ritz vectors beyond the modes. */
