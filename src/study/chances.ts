@@ -47,8 +47,7 @@ export function chancesOf(
   for (const row of levels) {
     checkRow(row, names);
     const least = Math.min(...row.map((v) => v ?? Number.POSITIVE_INFINITY));
-    const within = (v: number | undefined, range: number) =>
-      v !== undefined && (v === least || v <= least + range);
+    const within = (v: number | undefined, range: number) => v !== undefined && v <= least + range;
     const leaders = row.filter((v) => within(v, SHARED)).length;
     if (row.every((v) => v === undefined)) none += 1;
     for (const [j, v] of row.entries()) {

@@ -5,14 +5,7 @@
  */
 
 import { inputError } from "../errors.ts";
-import type { FilePath } from "../frame/file-path.ts";
 import { type SpreadInput, spreadValue, varies } from "./spread-value.ts";
-
-export interface SampledInput extends SpreadInput {
-  readonly path: FilePath;
-  /** from SI to the unit of a bare number in the file */
-  readonly perSI: number;
-}
 
 /** Coordinate of each input that is sampled, by name. */
 export type Dimensions = ReadonlyMap<string, number>;
@@ -26,23 +19,23 @@ export function dimensionsOf(variants: readonly (readonly SpreadInput[])[]): Dim
   return new Map([...names].sort().map((name, coordinate) => [name, coordinate]));
 }
 
-/** A value set at a place of the frame file, as a bare number in the field's own unit. */
-export interface SampledChange {
-  readonly path: FilePath;
-  readonly written: number;
+/** An input with its value in one sample, SI. */
+export interface SampledValue<I extends SpreadInput> {
+  readonly input: I;
+  readonly value: number;
 }
 
 /**
- * One variant's changes at a sample point.
+ * The values of one variant's inputs at a sample point, those that vary only.
  *
  * @param point coordinates from 0 to 1 (size of `dimensions`)
  * @throws InputError for a spread that cannot be, or an input that has no coordinate
  */
-export function sampledChanges(
-  inputs: readonly SampledInput[],
+export function sampledValues<I extends SpreadInput>(
+  inputs: readonly I[],
   dimensions: Dimensions,
   point: Float64Array,
-): SampledChange[] {
+): SampledValue<I>[] {
   return inputs.filter(varies).map((input) => {
     const coordinate = dimensions.get(input.name);
     if (coordinate === undefined || coordinate >= point.length) {
@@ -51,6 +44,6 @@ export function sampledChanges(
         `The sample point of ${point.length} coordinates has none for this input. Make the dimensions from the inputs of all variants.`,
       );
     }
-    return { path: input.path, written: spreadValue(input, point[coordinate]) * input.perSI };
+    return { input, value: spreadValue(input, point[coordinate]) };
   });
 }

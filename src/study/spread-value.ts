@@ -19,6 +19,9 @@ export interface SpreadInput {
   readonly value: number;
   /** undefined: taken as exact */
   readonly spread?: SpreadRange;
+  /** for messages: factor from SI to the unit of a bare number in the file, and that unit */
+  readonly perSI?: number;
+  readonly unit?: string;
 }
 
 /** Beyond this many standard deviations there are no samples, so that no impossible frame appears. */
@@ -58,14 +61,15 @@ export function varies({ spread }: SpreadInput): boolean {
  * @throws InputError when the spread does not hold the value, is not finite, is one of the logarithm
  *   and not above zero, or reaches below zero where no real value can
  */
-export function checkSpread({ name, kind, value, spread }: SpreadInput): void {
+export function checkSpread(input: SpreadInput): void {
+  const { name, kind, value, spread } = input;
   if (spread === undefined) return;
   const { from, to, scale } = spread;
-  const range = `${from} to ${to}`;
+  const range = `${shown(from, input)} to ${shown(to, input)}`;
   if (![from, value, to].every(Number.isFinite) || !(from <= value && value <= to)) {
     throw inputError(
       name,
-      `The spread must be two finite numbers with the value between them, but is ${range} about ${value}. Give one that holds the value.`,
+      `The spread must be two finite numbers with the value between them, but is ${range} about ${shown(value, input)}. Give one that holds the value, or a share such as "2 %" where the value is changed.`,
     );
   }
   if (scale === "log" && from <= 0) {
@@ -78,9 +82,13 @@ export function checkSpread({ name, kind, value, spread }: SpreadInput): void {
   if (kind !== "position" && least < 0) {
     throw inputError(
       name,
-      `The spread ${range} about ${value} makes some frames in a thousand as low as ${Number(least.toPrecision(3))}, below 0, which cannot be. Give a narrower spread, or one of the logarithm.`,
+      `The spread ${range} about ${shown(value, input)} makes some frames in a thousand as low as ${shown(least, input)}, below 0, which cannot be. Give a narrower spread.`,
     );
   }
+}
+
+function shown(value: number, { perSI = 1, unit = "" }: SpreadInput): string {
+  return `${Number((value * perSI).toPrecision(3))} ${unit}`.trimEnd();
 }
 
 function atSigmas(value: number, { from, to, scale }: SpreadRange, z: number): number {

@@ -41,6 +41,7 @@ describe("a real difference", () => {
   test("the other way round names the other variant, with the same figures", () => {
     const text = told(normal(101, -1.2, 0.5));
     expect(text).toMatch(/^With 5 mm arms the best place is quieter than with 6 mm arms/);
+    expect(text).toContain("in 99 % of frames");
     expect(text).toContain("by 1.2 dB (0.4 to 2.0): a real difference");
   });
 });

@@ -2,14 +2,13 @@
 
 import { expect, test } from "vitest";
 import { InputError } from "../../src/errors.ts";
-import { dimensionsOf, type SampledInput, sampledChanges } from "../../src/study/dimensions.ts";
+import { dimensionsOf, sampledValues } from "../../src/study/dimensions.ts";
+import type { SpreadInput } from "../../src/study/spread-value.ts";
 
-const input = (name: string, value = 1, half = 0.1): SampledInput => ({
+const input = (name: string, value = 1, half = 0.1): SpreadInput => ({
   name,
-  path: name.split("."),
   kind: "thickness",
   value,
-  perSI: 1e3,
   ...(half > 0 ? { spread: { from: value - half, to: value + half, scale: "even" } } : {}),
 });
 
@@ -34,7 +33,7 @@ test("exact inputs take no coordinate", () => {
   const exact = input("a", 1, 0);
   expect([...dimensionsOf([[exact, input("b")]])]).toEqual([["b", 0]]);
   expect(dimensionsOf([[exact]]).size).toBe(0);
-  expect(sampledChanges([exact], new Map(), new Float64Array(0))).toEqual([]);
+  expect(sampledValues([exact], new Map(), new Float64Array(0))).toEqual([]);
 });
 
 test("an input that two variants share moves alike in both, about its own value", () => {
@@ -44,20 +43,17 @@ test("an input that two variants share moves alike in both, about its own value"
   ];
   const dimensions = dimensionsOf([thin, thick]);
   const point = Float64Array.of(0.9, 0.2, 0.7);
-  const [a, b] = [thin, thick].map((inputs) => sampledChanges(inputs, dimensions, point));
-  expect(a.map((c) => c.path)).toEqual([
-    ["arms", "t"],
-    ["bodies", "m"],
-  ]);
-  expect(b.find((c) => c.path[0] === "bodies")).toEqual(a[1]);
-  const [offThin, offThick] = [a[0].written / 1e3 - 4, b[1].written / 1e3 - 6];
+  const [a, b] = [thin, thick].map((inputs) => sampledValues(inputs, dimensions, point));
+  expect(a.map((v) => v.input)).toEqual(thin);
+  expect(b.find((v) => v.input.name === "bodies.m")?.value).toBe(a[1].value);
+  const [offThin, offThick] = [a[0].value - 4, b[1].value - 6];
   expect(offThin).toBeGreaterThan(0);
   expect(offThick / offThin).toBeCloseTo(2, 12);
 });
 
 test("an input without a coordinate is told", () => {
-  expect(() => sampledChanges([input("a")], new Map(), Float64Array.of(0.5))).toThrow(InputError);
-  expect(() => sampledChanges([input("a")], new Map([["a", 1]]), Float64Array.of(0.5))).toThrow(
+  expect(() => sampledValues([input("a")], new Map(), Float64Array.of(0.5))).toThrow(InputError);
+  expect(() => sampledValues([input("a")], new Map([["a", 1]]), Float64Array.of(0.5))).toThrow(
     /^a: The sample point of 1 coordinates has none/,
   );
 });

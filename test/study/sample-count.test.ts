@@ -31,6 +31,16 @@ describe("enough", () => {
     expect(asked(128, 0.5, 0.5).enough).toBe(true);
   });
 
+  test("not while either edge is known worse", () => {
+    const { low, high } = known(0.6);
+    for (const band of [
+      { low, high },
+      { low: high, high: low },
+    ]) {
+      expect(enough({ samples: 64, chances: [], levels: [known(0.1), band] }).enough).toBe(false);
+    }
+  });
+
   test("never before 32 samples", () => {
     expect(asked(31, 1, 0.01)).toMatchObject({ enough: false, needed: 32 });
     expect(asked(32, 1, 0.01).enough).toBe(true);

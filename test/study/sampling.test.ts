@@ -3,17 +3,16 @@
 import { expect, test } from "vitest";
 import { type Band, bandOf } from "../../src/study/bands.ts";
 import { type Chances, spotChances } from "../../src/study/chances.ts";
-import { dimensionsOf, type SampledInput, sampledChanges } from "../../src/study/dimensions.ts";
+import { dimensionsOf, sampledValues } from "../../src/study/dimensions.ts";
 import { haltonSequence } from "../../src/study/halton.ts";
 import { BATCH, enough } from "../../src/study/sample-count.ts";
+import type { SpreadInput } from "../../src/study/spread-value.ts";
 
 const INPUTS = 24;
-const inputs: SampledInput[] = Array.from({ length: INPUTS }, (_, j) => ({
+const inputs: SpreadInput[] = Array.from({ length: INPUTS }, (_, j) => ({
   name: `bodies#${j + 10}`,
-  path: ["bodies", j + 10],
   kind: "mass",
   value: 10,
-  perSI: 1,
   // a standard deviation of 0.1
   spread: { from: 10 - 0.1959963984540054, to: 10 + 0.1959963984540054, scale: "even" },
 }));
@@ -26,8 +25,8 @@ const CUT_SIGMA = Math.sqrt(1 - (6 * 0.00443184841193801) / 0.99730020393674);
 
 /** The rear is louder than the centre by 1.5 dB in the middle and scatters by nearly 3 dB. */
 function lead(sequence: ReturnType<typeof haltonSequence>, i: number): number {
-  const changes = sampledChanges(inputs, dimensions, sequence.point(i));
-  return changes.reduce((sum, c, j) => sum + scale * slopes[j] * 10 * (c.written - 10), 1.5);
+  const values = sampledValues(inputs, dimensions, sequence.point(i));
+  return values.reduce((sum, c, j) => sum + scale * slopes[j] * 10 * (c.value - 10), 1.5);
 }
 
 interface Run {

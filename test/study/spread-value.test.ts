@@ -138,6 +138,11 @@ describe("refused", () => {
     expect(() => checkSpread(of)).toThrow(says);
   });
 
+  test("in the units of the file, where they are known", () => {
+    const of = { ...even(6e-3, 4.8e-3, 5.1e-3), perSI: 1e3, unit: "mm" };
+    expect(() => checkSpread(of)).toThrow(/is 4\.8 mm to 5\.1 mm about 6 mm\. .*a share such as/);
+  });
+
   test.each([-0.01, 1.01, Number.NaN])("a share of %d", (u) => {
     expect(() => spreadValue(even(2, 1.9, 2.1), u)).toThrow(/from 0 to 1, but is/);
   });

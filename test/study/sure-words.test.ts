@@ -82,6 +82,14 @@ describe("no claim", () => {
     );
   });
 
+  test("below nine in ten, however many samples", () => {
+    const rivals = [
+      { name: "a", best: 880 },
+      { name: "b", best: 120 },
+    ];
+    expect(leadOf(madeChances(1000, rivals)).kind).toBe("probable");
+  });
+
   test("from samples that are too few even for a majority", () => {
     const chances = madeChances(9, [
       { name: "a", best: 8 },
