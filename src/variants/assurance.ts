@@ -40,7 +40,7 @@ export function sharedShapes(a: ShapeSamples, b: ShapeSamples): SharedShapes | u
 }
 
 function unit(v: Float64Array): Float64Array {
-  const length = Math.hypot(...v);
+  const length = Math.sqrt(dot(v, v));
   return length > 0 ? v.map((x) => x / length) : v;
 }
 
