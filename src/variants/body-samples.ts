@@ -6,6 +6,8 @@ import type { Model } from "../model/types.ts";
 import type { SamplePoint } from "./sample-point.ts";
 
 const NAMES = ["x", "y", "z", "turn about x", "turn about y", "turn about z"];
+/** A body whose radius of gyration is less is a point, and what is left of its inertia rounding, m. */
+const POINT = 1e-6;
 
 /**
  * Six numbers per body: momentum over sqrt(mass), and angular momentum about its centre of gravity over
@@ -59,7 +61,8 @@ function bodyPoints(name: string, mesh: Mesh, pieces: readonly MassElement[]): S
     inertia[1] += about.yy;
     inertia[2] += about.zz;
   });
-  const divisors = [mass, mass, mass, ...inertia];
+  const own = inertia.map((I) => (I > mass * POINT * POINT ? I : 0));
+  const divisors = [mass, mass, mass, ...own];
   return rows.flatMap((row, i) => {
     if (!(divisors[i] > 0)) return [];
     const coefs = row.map((v) => v / Math.sqrt(divisors[i]));
