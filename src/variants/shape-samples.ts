@@ -33,7 +33,9 @@ const ARM_PLACES = [
   [0.75, "3/4"],
   [1, "tip"],
 ] as const;
-const MEMBER_PLACES = ARM_PLACES.slice(1, -1);
+const MEMBER_PLACES = ARM_PLACES.map(
+  ([f, where]) => [f, where === "root" ? "start" : where === "tip" ? "end" : where] as const,
+);
 
 const DIRECTIONS = ["x", "y", "z"] as const;
 
