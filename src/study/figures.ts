@@ -16,7 +16,10 @@ export const decibelsOf = (dB: number) => `${twoDigits(dB)} dB`;
 export const rateOf = (v: number) => `${digits(v)} deg/s`;
 export const delayOf = (s: number) => `${digits(1e3 * s)} ms`;
 export const shareOf = (v: number) => `${twoDigits(100 * v)} %`;
-export const tiltOf = (rad: number) => `${twoDigits((180 * rad) / Math.PI)} degrees`;
+export const tiltOf = (rad: number) => {
+  const text = twoDigits((180 * rad) / Math.PI);
+  return `${text} ${text === "1" ? "degree" : "degrees"}`;
+};
 
 /** Shorter moves of the centre of gravity than this are none, m. */
 const STAYS = 5e-5;
