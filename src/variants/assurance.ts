@@ -1,0 +1,75 @@
+/** How alike the modes of two variants look. */
+
+import type { ShapeSamples } from "./types.ts";
+
+/** With fewer places in common two shapes say nothing about each other. */
+export const LEAST_SHARED = 12;
+
+/** The modal assurance criterion of every mode of one against every mode of another. */
+export interface Assurance {
+  readonly rows: number;
+  readonly columns: number;
+  /** 0..1, row after row */
+  readonly values: Float64Array;
+  /** numbers of a shape that both have */
+  readonly shared: number;
+}
+
+/** Two sets of shapes on the numbers they share, each shape of length 1 (0 where nothing shared moves). */
+export interface SharedShapes {
+  readonly a: readonly Float64Array[];
+  readonly b: readonly Float64Array[];
+  readonly shared: number;
+}
+
+/** @returns undefined with fewer than LEAST_SHARED names in common */
+export function sharedShapes(a: ShapeSamples, b: ShapeSamples): SharedShapes | undefined {
+  const inB = new Map(b.names.map((name, i) => [name, i]));
+  const common = a.names.flatMap((name, i) => {
+    const j = inB.get(name);
+    return j === undefined ? [] : [[i, j] as const];
+  });
+  if (common.length < LEAST_SHARED) return undefined;
+  const columns = (of: ShapeSamples, side: 0 | 1) => {
+    const n = of.names.length;
+    return Array.from({ length: n === 0 ? 0 : of.values.length / n }, (_, k) =>
+      unit(Float64Array.from(common, (pair) => of.values[k * n + pair[side]])),
+    );
+  };
+  return { a: columns(a, 0), b: columns(b, 1), shared: common.length };
+}
+
+function unit(v: Float64Array): Float64Array {
+  const length = Math.sqrt(dot(v, v));
+  return length > 0 ? v.map((x) => x / length) : v;
+}
+
+/**
+ * MAC_ij = (a_i'b_j)^2 / ((a_i'a_i)(b_j'b_j)) over the names that both share: 1 for the same shape at any
+ * size, near 0 for different modes of one frame, because the samples are weighed by mass. R. J. Allemang &
+ * D. L. Brown, "A correlation coefficient for modal vector analysis", IMAC 1982, from memory.
+ *
+ * @returns undefined with fewer than LEAST_SHARED names in common
+ */
+export function assurance(a: ShapeSamples, b: ShapeSamples): Assurance | undefined {
+  const both = sharedShapes(a, b);
+  return both && assuranceOf(both);
+}
+
+/** The same from shapes that are on common names already. */
+export function assuranceOf({ a, b, shared }: SharedShapes): Assurance {
+  const values = new Float64Array(a.length * b.length);
+  a.forEach((u, i) => {
+    b.forEach((v, j) => {
+      const c = dot(u, v);
+      values[i * b.length + j] = Math.min(1, c * c);
+    });
+  });
+  return { rows: a.length, columns: b.length, values, shared };
+}
+
+export function dot(u: Float64Array, v: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < u.length; i++) sum += u[i] * v[i];
+  return sum;
+}
