@@ -1,7 +1,8 @@
 import { type Finding, InputError, inputError } from "../errors.ts";
 import { readRaw } from "./check-raw.ts";
 import { type FilePath, formatPath } from "./file-path.ts";
-import type { HeightShift } from "./heights.ts";
+import { followHeights, type HeightShift } from "./heights.ts";
+import { withHeights } from "./heights-written.ts";
 import { ANY_NAME, placesLike, problemOfPlace, withValueAt } from "./place.ts";
 import { inOrder, parseFrameText, readFrameText } from "./read.ts";
 import type { LibraryNames } from "./references.ts";
@@ -48,9 +49,9 @@ export function parseFrameSource(text: string, path: string, library?: LibraryNa
 }
 
 /**
- * The file with changes, one after the other, checked like any file. Throws InputError for a place
- * that does not exist and for everything that is wrong with the changed file; findings have a path and
- * no line.
+ * The file with changes, one after the other, checked like any file; heights follow thicknesses as
+ * `followHeights` says. Throws InputError for a place that does not exist and for everything that is
+ * wrong with the changed file; findings have a path and no line.
  */
 export function changedFrame(
   source: FrameSource,
@@ -58,8 +59,32 @@ export function changedFrame(
   options: ChangeOptions = {},
 ): ChangedFrame {
   if (changes.length === 0) return { file: source.file, moved: [] };
-  const read = readRaw(changedRaw(source, changes), options.library);
-  if ("file" in read) return { file: read.file, moved: [] };
+  const given = readChanged(source, changedRaw(source, changes), options);
+  return options.keepHeights === true
+    ? { file: given, moved: [] }
+    : followHeights(source.file, given);
+}
+
+/**
+ * The same as a source for further changes, with the heights that followed written into it. Throws
+ * InputError as `changedFrame` does.
+ */
+export function changedSource(
+  source: FrameSource,
+  changes: readonly Change[],
+  options: ChangeOptions = {},
+): { readonly source: FrameSource; readonly moved: readonly HeightShift[] } {
+  if (changes.length === 0) return { source, moved: [] };
+  const raw = changedRaw(source, changes);
+  const given = readChanged(source, raw, options);
+  if (options.keepHeights === true) return { source: { ...source, raw, file: given }, moved: [] };
+  const { file, moved } = followHeights(source.file, given);
+  return { source: { path: source.path, raw: withHeights(raw, given, file), file }, moved };
+}
+
+function readChanged(source: FrameSource, raw: unknown, { library }: ChangeOptions): FrameFile {
+  const read = readRaw(raw, library);
+  if ("file" in read) return read.file;
   const findings = read.findings.map(({ path, message }): Finding => {
     return { path: formatPath(path), message };
   });
