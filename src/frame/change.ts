@@ -1,5 +1,5 @@
 import { type Finding, InputError, inputError } from "../errors.ts";
-import { readRaw } from "./check-raw.ts";
+import { checkSpreads, readRaw } from "./check-raw.ts";
 import { type FilePath, formatPath } from "./file-path.ts";
 import { followHeights, type HeightShift } from "./heights.ts";
 import { withHeights } from "./heights-written.ts";
@@ -59,7 +59,7 @@ export function changedFrame(
   options: ChangeOptions = {},
 ): ChangedFrame {
   if (changes.length === 0) return { file: source.file, moved: [] };
-  const given = readChanged(source, changedRaw(source, changes), options);
+  const given = readChanged(source, changes, changedRaw(source, changes), options);
   return options.keepHeights === true
     ? { file: given, moved: [] }
     : followHeights(source.file, given);
@@ -76,16 +76,24 @@ export function changedSource(
 ): { readonly source: FrameSource; readonly moved: readonly HeightShift[] } {
   if (changes.length === 0) return { source, moved: [] };
   const raw = changedRaw(source, changes);
-  const given = readChanged(source, raw, options);
+  const given = readChanged(source, changes, raw, options);
   if (options.keepHeights === true) return { source: { ...source, raw, file: given }, moved: [] };
   const { file, moved } = followHeights(source.file, given);
   return { source: { path: source.path, raw: withHeights(raw, given, file), file }, moved };
 }
 
-function readChanged(source: FrameSource, raw: unknown, { library }: ChangeOptions): FrameFile {
+function readChanged(
+  source: FrameSource,
+  changes: readonly Change[],
+  raw: unknown,
+  { library }: ChangeOptions,
+): FrameFile {
   const read = readRaw(raw, library);
-  if ("file" in read) return read.file;
-  const findings = read.findings.map(({ path, message }): Finding => {
+  const touchesSpreads = changes.some(({ path }) => path[0] === "spreads");
+  const placed =
+    "findings" in read ? read.findings : touchesSpreads ? checkSpreads(raw, read.file) : [];
+  if ("file" in read && placed.length === 0) return read.file;
+  const findings = placed.map(({ path, message }): Finding => {
     return { path: formatPath(path), message };
   });
   throw new InputError(inOrder(findings), source.path);

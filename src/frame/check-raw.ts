@@ -1,9 +1,11 @@
 import { checkBodyFields } from "./body-fields.ts";
+import { numberFields } from "./inputs-fields.ts";
 import { fallbackMessage, findingsOf, type PlacedFinding } from "./issue-findings.ts";
-import { checkNames, isRecord } from "./names.ts";
+import { checkNames, isRecord, namesIn } from "./names.ts";
 import { checkReferences, type LibraryNames } from "./references.ts";
 import { frameSchema } from "./schema-frame.ts";
 import { shown } from "./shown.ts";
+import { spreadsOf } from "./spread-of.ts";
 import type { FrameFile } from "./types.ts";
 
 /** The file, or everything that is wrong with it. */
@@ -22,6 +24,15 @@ export function readRaw(raw: unknown, library: LibraryNames | undefined): RawRea
     ...checkBodyFields(raw),
   ];
   return parsed.success && findings.length === 0 ? { file: parsed.data } : { findings };
+}
+
+/**
+ * Whether the spreads of a file that is right otherwise are those of its numbers. Not part of `readRaw`: a
+ * change may well take away a number that has one, such as the stiffness of mounts.
+ */
+export function checkSpreads(raw: unknown, file: FrameFile): readonly PlacedFinding[] {
+  if (!isRecord(raw) || namesIn(raw, "spreads").length === 0) return [];
+  return spreadsOf(raw, numberFields(raw, file), file.spreads).findings;
 }
 
 export function notASection(raw: unknown): string {

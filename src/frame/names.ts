@@ -7,6 +7,7 @@ import { shown } from "./shown.ts";
 export const NAMED_SECTIONS: readonly string[] = [
   "plies",
   "materials",
+  "modulusFactors",
   "plates",
   "arms",
   "standoffs",

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Finding, InputError } from "../errors.ts";
-import { notASection, readRaw } from "./check-raw.ts";
+import { checkSpreads, notASection, readRaw } from "./check-raw.ts";
 import { isRecord } from "./names.ts";
 import { nearestName } from "./nearest-name.ts";
 import type { LibraryNames } from "./references.ts";
@@ -49,7 +49,7 @@ export function parseFrameText(text: string, file: string, library?: LibraryName
   const raw = source.value;
   if (!isRecord(raw)) throw fileError(file, notASection(raw));
   const read = readRaw(raw, library);
-  const placed = "file" in read ? [] : read.findings;
+  const placed = "file" in read ? checkSpreads(raw, read.file) : read.findings;
   const findings = [...duplicateKeys(source), ...placed.map((one) => locate(source, one))];
   if ("file" in read && findings.length === 0) return { raw, file: read.file };
   throw new InputError(inOrder(findings), file);

@@ -23,7 +23,7 @@ export function describeModes(
   return energies.map((energy, i) => {
     const shares = partShares(mesh, energy);
     const motion = motionShares(mesh, energy);
-    const lossFactor = lossOf(mesh, energy, model.assemblyLossFactor, motion.softMount);
+    const lossFactor = lossOf(mesh, energy, model, motion.softMount);
     return {
       number: i + 1,
       frequency: Math.sqrt(Math.max(0, lambda[i])) / (2 * Math.PI),
@@ -74,10 +74,15 @@ function motionShares(mesh: Mesh, e: ModeEnergy): MotionShares {
 
 /**
  * Modal strain energy: eta = sum of eta_part U_part / U (C. D. Johnson & D. A. Kienholz, AIAA Journal
- * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts.
+ * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts; all of it times the damping factor.
  */
-function lossOf(mesh: Mesh, e: ModeEnergy, assembly: number, softShare: number): number {
+function lossOf(
+  mesh: Mesh,
+  e: ModeEnergy,
+  { assemblyLossFactor, dampingFactor }: Model,
+  softShare: number,
+): number {
   const U = total(e.strain) || 1;
   const parts = mesh.parts.reduce((s, p, i) => s + p.lossFactor * e.strain[i], 0) / U;
-  return parts + assembly * (1 - softShare);
+  return dampingFactor * (parts + assemblyLossFactor * (1 - softShare));
 }
