@@ -7,6 +7,7 @@ import { shown } from "./shown.ts";
 export const NAMED_SECTIONS: readonly string[] = [
   "plies",
   "materials",
+  "modulusFactors",
   "plates",
   "arms",
   "standoffs",
@@ -45,7 +46,8 @@ export function armNames(file: RawFile): string[] {
   return namesIn(file, "arms").flatMap((name) => namesOfArm(file, name));
 }
 
-function namesOfArm(file: RawFile, name: string): string[] {
+/** The name of an arm and those of its copies. */
+export function namesOfArm(file: RawFile, name: string): string[] {
   const arm = (file.arms as RawFile)[name];
   const copies = isRecord(arm) && typeof arm.copies === "string" ? arm.copies : "none";
   const words = Object.hasOwn(COPY_WORDS, copies) ? COPY_WORDS[copies] : [];

@@ -1,12 +1,10 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Finding, InputError } from "../errors.ts";
-import { checkBodyFields } from "./body-fields.ts";
-import { fallbackMessage, findingsOf } from "./issue-findings.ts";
-import { checkNames, isRecord } from "./names.ts";
+import { checkSpreads, notASection, readRaw } from "./check-raw.ts";
+import { isRecord } from "./names.ts";
 import { nearestName } from "./nearest-name.ts";
-import { checkReferences, type LibraryNames } from "./references.ts";
-import { frameSchema } from "./schema-frame.ts";
+import type { LibraryNames } from "./references.ts";
 import { choices, shown } from "./shown.ts";
 import { duplicateKeys, locate, readSource } from "./source-text.ts";
 import type { FrameFile } from "./types.ts";
@@ -14,12 +12,24 @@ import type { FrameFile } from "./types.ts";
 const MOST_BYTES = 2_000_000;
 const MOST_FINDINGS = 100;
 
+/** A frame file as it stands in its text and as it was read. */
+export interface FrameText {
+  /** Plain values; objects without prototype. */
+  readonly raw: unknown;
+  readonly file: FrameFile;
+}
+
 /**
  * Reads a frame file from disk. Throws InputError for a file that cannot be read or is not a good
  * frame file, with everything that is wrong with it at once.
  */
 export function readFrame(path: string, library?: LibraryNames): FrameFile {
-  return parseFrame(readText(path), path, library);
+  return readFrameText(path, library).file;
+}
+
+/** The same with the raw values. */
+export function readFrameText(path: string, library?: LibraryNames): FrameText {
+  return parseFrameText(readText(path), path, library);
 }
 
 /**
@@ -27,28 +37,26 @@ export function readFrame(path: string, library?: LibraryNames): FrameFile {
  * materials and plies that the file does not define are let through.
  */
 export function parseFrame(text: string, file: string, library?: LibraryNames): FrameFile {
+  return parseFrameText(text, file, library).file;
+}
+
+/** The same with the raw values. */
+export function parseFrameText(text: string, file: string, library?: LibraryNames): FrameText {
   if (text.length > MOST_BYTES) throw fileError(file, tooLarge(text.length));
   const reading = readSource(text.replace(/^\uFEFF/, ""));
   if ("finding" in reading) throw new InputError([reading.finding], file);
   const { source } = reading;
   const raw = source.value;
-  if (!isRecord(raw)) {
-    throw fileError(file, `The file holds ${shown(raw)}; a frame file is one section in { }.`);
-  }
-  const parsed = frameSchema.safeParse(raw, { error: fallbackMessage });
-  const placed = [
-    ...findingsOf(parsed.success ? [] : parsed.error.issues),
-    ...checkNames(raw),
-    ...checkReferences(raw, library),
-    ...checkBodyFields(raw),
-  ];
+  if (!isRecord(raw)) throw fileError(file, notASection(raw));
+  const read = readRaw(raw, library);
+  const placed = "file" in read ? checkSpreads(raw, read.file) : read.findings;
   const findings = [...duplicateKeys(source), ...placed.map((one) => locate(source, one))];
-  if (parsed.success && findings.length === 0) return parsed.data;
+  if ("file" in read && findings.length === 0) return { raw, file: read.file };
   throw new InputError(inOrder(findings), file);
 }
 
 /** From top to bottom of the file, and no more than a person can use. */
-function inOrder(findings: readonly Finding[]): Finding[] {
+export function inOrder(findings: readonly Finding[]): Finding[] {
   const place = ({ line = 0, column = 0 }: Finding) => line * 1e7 + column;
   const sorted = findings.toSorted((a, b) => place(a) - place(b));
   const rest = sorted.length - MOST_FINDINGS;

@@ -55,14 +55,29 @@ const PLACES: readonly Place[] = [
 
 export function checkReferences(file: RawFile, library: LibraryNames | undefined): PlacedFinding[] {
   const kinds = kindsOf(file, library);
-  return PLACES.flatMap(([path, of]) => {
-    const kind: Kind = kinds[of];
-    if (kind.open) return [];
-    return textsAt(file, path, []).flatMap(([name, at]): PlacedFinding[] => {
-      if (kind.names.includes(name)) return [];
-      return [{ path: at, message: unknownName(name, kind, kinds) }];
+  return [
+    ...factorNames(file, kinds),
+    ...PLACES.flatMap(([path, of]) => {
+      const kind: Kind = kinds[of];
+      if (kind.open) return [];
+      return textsAt(file, path, []).flatMap(([name, at]): PlacedFinding[] => {
+        if (kind.names.includes(name)) return [];
+        return [{ path: at, message: unknownName(name, kind, kinds) }];
+      });
+    }),
+  ];
+}
+
+/** Here the names are keys. */
+function factorNames(file: RawFile, kinds: Kinds): PlacedFinding[] {
+  const { material } = kinds;
+  if (material.open) return [];
+  return namesIn(file, "modulusFactors")
+    .filter((name) => !material.names.includes(name))
+    .map((name) => {
+      const message = unknownName(name, material, kinds);
+      return { path: ["modulusFactors", name], message, atKey: true };
     });
-  });
 }
 
 function kindsOf(file: RawFile, library: LibraryNames | undefined) {

@@ -18,6 +18,7 @@ import { plates } from "./schema-plates.ts";
 import { propulsion } from "./schema-propulsion.ts";
 import { sensors } from "./schema-sensors.ts";
 import { section } from "./schema-shapes.ts";
+import { dampingFactor, modulusFactors, spreads } from "./schema-spreads.ts";
 import { candidates, stack } from "./schema-stack.ts";
 import {
   joints,
@@ -62,8 +63,10 @@ export const frameSchema = section("the frame file", {
   assemblyLossFactor: lossFactor(
     "Loss factor of screws, wires and straps, in every mode, except in soft mounts. Default: 0.02, common practice, no source.",
   ).default(0.02),
+  dampingFactor,
   plies,
   materials,
+  modulusFactors,
   plates,
   arms,
   standoffs,
@@ -81,6 +84,7 @@ export const frameSchema = section("the frame file", {
   control,
   stack: stack.exactOptional(),
   candidates,
+  spreads,
 })
   .refine(
     (file) => [file.plates, file.arms, file.members].some((parts) => Object.keys(parts).length > 0),

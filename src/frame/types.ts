@@ -8,6 +8,7 @@
 
 import type { Copies, DofName, Named, Stiffness, Vec2, Vec3 } from "./types-basic.ts";
 import type { ExcitationDef, FlightMix, PropulsionDef } from "./types-flight.ts";
+import type { SpreadDef } from "./types-inputs.ts";
 import type { ControlDef, SensorsDef } from "./types-sensors.ts";
 import type { CandidateDef, StackDef } from "./types-stack.ts";
 
@@ -20,8 +21,12 @@ export interface FrameFile {
   readonly meshSize?: number;
   /** Loss factor of screws, wires and straps in every mode, except in soft mounts. */
   readonly assemblyLossFactor: number;
+  /** On the damping of everything, soft mounts too. */
+  readonly dampingFactor: number;
   readonly plies: Named<Ply>;
   readonly materials: Named<MaterialDef>;
+  /** On all moduli of a material of the file or the library, by its name. */
+  readonly modulusFactors: Named<number>;
   readonly plates: Named<PlateDef>;
   readonly arms: Named<ArmDef>;
   readonly standoffs: Named<StandoffDef>;
@@ -41,6 +46,8 @@ export interface FrameFile {
   readonly control: ControlDef;
   readonly stack?: StackDef;
   readonly candidates: Named<CandidateDef>;
+  /** By path, which may have "*" for any name. */
+  readonly spreads: Named<SpreadDef>;
 }
 
 /** Warp along 1; Pa, kg/m^3. */

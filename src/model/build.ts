@@ -49,6 +49,7 @@ export function buildModel(file: FrameFile): Model {
     centre: centreOf(bench.arms),
     ...(file.meshSize !== undefined && { meshSize: file.meshSize }),
     assemblyLossFactor: file.assemblyLossFactor,
+    dampingFactor: file.dampingFactor,
     plates: bench.plates,
     arms: bench.arms,
     points: new Map(Object.entries(file.points)),

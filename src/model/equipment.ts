@@ -3,9 +3,9 @@
 import { boxInertia, type Inertia } from "../element/rigid-mass.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { PropulsionDef } from "../frame/types-flight.ts";
-import type { CandidateDef, HolePattern } from "../frame/types-stack.ts";
+import type { CandidateDef, HolePattern, IsolatorsDef } from "../frame/types-stack.ts";
 import { centreOf } from "./arms.ts";
-import { checkIsolators, resolveIsolators } from "./isolators.ts";
+import { checkIsolators, damped, resolveIsolators } from "./isolators.ts";
 import { PLAIN_STACK } from "./plain-stack.ts";
 import type { BodyPart, Candidate, Isolators, PlatePart, Rotor, Vec3 } from "./types.ts";
 import { mm, mmAt, onPlate, plateNumber, type Workbench } from "./workbench.ts";
@@ -200,7 +200,9 @@ export function candidateAt(
   const face = p.z + (side * p.thickness) / 2;
   const z = face + side * (height + chip[2]);
   const { mass, size } = stack ?? PLAIN_STACK;
-  const isolators = resolveIsolators(def.isolators ?? stack?.isolators, face);
+  const mounts = (given: IsolatorsDef | undefined) =>
+    damped(resolveIsolators(given, face), bench.file.dampingFactor);
+  const isolators = mounts(def.isolators ?? stack?.isolators);
   return {
     name,
     plate,
@@ -218,7 +220,7 @@ export function candidateAt(
       stack !== undefined &&
       sameHoles(holes, stack.holes) &&
       Math.abs(height - stack.height) < 1e-4 &&
-      sameMounts(isolators, resolveIsolators(stack.isolators, face)) &&
+      sameMounts(isolators, mounts(stack.isolators)) &&
       stack.plate === def.plate &&
       stack.side === def.side &&
       Math.hypot(stack.at[0] - x, stack.at[1] - y) < 1e-4,

@@ -116,6 +116,14 @@ export function resolveIsolators(
   };
 }
 
+/**
+ * The same mounts with their loss factor times the file's damping factor. For candidates alone: in the mesh
+ * parts keep their own loss factors, and modes take the factor as a whole (`modes/describe.ts`).
+ */
+export function damped(isolators: Isolators | undefined, factor: number): Isolators | undefined {
+  return isolators && { ...isolators, lossFactor: factor * isolators.lossFactor };
+}
+
 /** Standard gravity, m/s^2. */
 const GRAVITY = 9.80665;
 /** Mounts under one stack: the pattern has four holes. */

@@ -235,6 +235,8 @@ export interface Model {
   /** middle of the arms' tips in the plan, m; the origin where there are no arms */
   readonly centre: readonly [number, number];
   readonly assemblyLossFactor: number;
+  /** on the loss factors of all modes; those of the candidates' isolators have it already */
+  readonly dampingFactor: number;
   readonly plates: readonly PlatePart[];
   readonly arms: readonly ArmPart[];
   readonly standoffs: readonly StandoffPart[];

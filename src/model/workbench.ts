@@ -5,6 +5,7 @@ import type { FrameFile } from "../frame/types.ts";
 import { libraryMaterial } from "../material/library-materials.ts";
 import { libraryPly } from "../material/library-plies.ts";
 import { laminateFromStack, type Material, type PlyFit } from "../material/material.ts";
+import { withModuli } from "../material/with-moduli.ts";
 import type { Copies } from "./copies.ts";
 import { borderDistance, contains } from "./polygon.ts";
 import type { ArmPart, PlatePart, Vec3 } from "./types.ts";
@@ -21,11 +22,14 @@ export interface Workbench {
   readonly arms: ArmPart[];
 }
 
-/** The material a part names, from the file or the library; laminates are read once. */
+/**
+ * The material a part names, from the file or the library, its moduli times the file's factor; laminates
+ * are read once.
+ */
 export function materialOf(bench: Workbench, name: string): Material {
   const known = bench.materials.get(name);
   if (known) return known;
-  const made = make(bench, name);
+  const made = withModuli(make(bench, name), bench.file.modulusFactors[name] ?? 1);
   bench.materials.set(name, made);
   return made;
 }

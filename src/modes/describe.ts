@@ -74,14 +74,14 @@ function motionShares(mesh: Mesh, e: ModeEnergy): MotionShares {
 
 /**
  * Modal strain energy: eta = sum of eta_part U_part / U (C. D. Johnson & D. A. Kienholz, AIAA Journal
- * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts.
+ * 20, 1982; from memory), plus one factor for screws, wires and straps on all but soft mounts; all of it times the damping factor.
  */
 function lossOf(model: Model, mesh: Mesh, e: ModeEnergy): number {
   const weighed = mesh.parts.reduce((s, p, i) => s + lossWeight(p, model) * e.strain[i], 0);
-  return weighed / (total(e.strain) || 1);
+  return (model.dampingFactor * weighed) / (total(e.strain) || 1);
 }
 
-/** How much a part's share of the strain energy adds to a mode's loss factor. */
+/** How much a part's share of the strain energy adds to a mode's loss factor, before the damping factor. */
 export function lossWeight(
   { kind, lossFactor }: MeshPart,
   { assemblyLossFactor }: Pick<Model, "assemblyLossFactor">,

@@ -1,7 +1,7 @@
 /** The same place screwed down and on isolators, side by side. */
 
 import type { MassProperties } from "../matrices/mass.ts";
-import { resolveIsolators } from "../model/isolators.ts";
+import { damped, resolveIsolators } from "../model/isolators.ts";
 import type { Candidate, Isolators, Model } from "../model/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { isolatorFlags } from "../response/isolator-flags.ts";
@@ -33,7 +33,7 @@ export function compareMounts(
   const face = plate.z + (candidate.side * plate.thickness) / 2;
   const { isolators: own, ...screwed } = candidate;
   const usual = COMPARED.flatMap(([kind, level]) => {
-    const isolators = resolveIsolators(kind, face, level);
+    const isolators = damped(resolveIsolators(kind, face, level), model.dampingFactor);
     return isolators ? [{ name: `${kind}, ${LEVELS[level]}`, isolators }] : [];
   });
   const rows: { name: string; isolators?: Isolators }[] = [

@@ -54,7 +54,7 @@ export function solveVariant(
     phi: new Float64Array(0),
     rigid: rigidShapes.map(() => new Float64Array(0)),
     shapes,
-    described: Array.from(lambda, (l, k) => described(frame, matrices, ritz, l, k)),
+    described: Array.from(lambda, (l, k) => described(frame, model, matrices, ritz, l, k)),
     evidence: frame.solved.modes.evidence,
   };
   return {
@@ -85,6 +85,7 @@ export function pairsOf(
 /** What is known of a mode without looking at every element. */
 function described(
   { space }: ReducedFrame,
+  { dampingFactor }: Model,
   { H }: ReducedMatrices,
   { Y }: RitzPairs,
   lambda: number,
@@ -97,7 +98,7 @@ function described(
     for (let j = 0; j < w; j++) row += H[i * w + j] * Y[k * w + j];
     loss += Y[k * w + i] * row;
   }
-  const lossFactor = lambda > 0 ? loss / lambda : 0;
+  const lossFactor = lambda > 0 ? (dampingFactor * loss) / lambda : 0;
   return {
     number: k + 1,
     frequency: Math.sqrt(Math.max(0, lambda)) / (2 * Math.PI),

@@ -13,8 +13,10 @@ describe("a file with one plate", () => {
       notes: [],
       beamTheory: "rayleigh",
       assemblyLossFactor: 0.02,
+      dampingFactor: 1,
       plies: {},
       materials: {},
+      modulusFactors: {},
       plates: {
         base: {
           material: "carbon-plate-0-90",
@@ -57,6 +59,7 @@ describe("a file with one plate", () => {
       flightMix: "mostly hover",
       sensors: expect.any(Object), // sensors.test.ts has what is in these two
       control: expect.any(Object),
+      spreads: {},
       candidates: {},
     });
   });
