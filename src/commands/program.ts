@@ -63,6 +63,12 @@ const ENTRIES: readonly Entry[] = [
     summary: "write stiffness and mass matrices for other programs",
     load: () => import("./matrices.ts"),
   },
+  {
+    name: "join",
+    takes: "<parts...>",
+    summary: "join the parts of a sweep, and say which are missing",
+    load: () => import("./join.ts"),
+  },
 ];
 
 const ABOUT =

@@ -4,7 +4,7 @@ import { setTimeout } from "node:timers/promises";
 import { inputError } from "../../src/errors.ts";
 import type { Job } from "../../src/runs/jobs.ts";
 import { moduleBeside } from "../../src/runs/module-beside.ts";
-import type { SweepRun } from "../../src/runs/sweep-file.ts";
+import { runSweep, type SweepRun } from "../../src/runs/sweep-file.ts";
 
 export interface SweepSetup {
   readonly factors: Float64Array;
@@ -46,4 +46,11 @@ export function toySweep(
     workers: 1,
     ...others,
   };
+}
+
+/** The toy sweep in as many parts as names are given. */
+export async function writeParts(...files: readonly string[]): Promise<void> {
+  for (const [i, file] of files.entries()) {
+    await runSweep(toySweep(file, { shard: { part: i + 1, parts: files.length } }));
+  }
 }
