@@ -24,18 +24,19 @@ interface Moment {
 export function runProgressOn(terminal: Terminal, total: number): RunProgress {
   const mode = terminal.watched ? "watched" : "unwatched";
   const begun = terminal.elapsed();
-  let moments: readonly Moment[] = [];
+  const moments: Moment[] = [];
   let due = begun + PATIENCE[mode];
   let width = 0;
   return {
     show: (rows) => {
       const seconds = terminal.elapsed();
-      // the newest of the old ones stays, so that slow rows have a rate too
-      const old = moments.findLastIndex((moment) => moment.seconds <= seconds - RATE_OVER);
-      moments = [...moments.slice(Math.max(0, old)), { seconds, rows }];
+      const now = { seconds, rows };
+      if (seconds - (moments.at(-1)?.seconds ?? Number.NEGATIVE_INFINITY) >= 1) moments.push(now);
+      // one that is old enough stays, so that slow rows have a rate too
+      while (moments.length > 1 && moments[1].seconds <= seconds - RATE_OVER) moments.shift();
       if (seconds < due) return;
       due = seconds + PERIOD[mode];
-      const line = progressLine(rows, total, rateOf(moments));
+      const line = progressLine(rows, total, rateOf(moments[0], now));
       if (mode === "unwatched") return terminal.complain(`stillpoint: ${line}\n`);
       terminal.complain(`\r${line.padEnd(width)}`);
       width = line.length;
@@ -48,8 +49,7 @@ export function runProgressOn(terminal: Terminal, total: number): RunProgress {
 }
 
 /** Rows per second; undefined while nothing can be said. */
-function rateOf(moments: readonly Moment[]): number | undefined {
-  const [first, last] = [moments[0], moments[moments.length - 1]];
+function rateOf(first: Moment, last: Moment): number | undefined {
   const [seconds, rows] = [last.seconds - first.seconds, last.rows - first.rows];
   return rows > 0 && seconds > 0 ? rows / seconds : undefined;
 }
