@@ -81,7 +81,8 @@ Examples:
   stillpoint new my-frame.jsonc --class "5 inch"
 
 Exit codes: 0 done; 1 a fault in the program; 2 something to correct in the
-frame file or the command; 3 the modes could not be computed reliably.`;
+frame file or the command; 3 the modes could not be computed reliably; 130
+stopped by Ctrl-C.`;
 
 /** Does what the arguments say and gives the exit code; an error is printed, never thrown. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {

@@ -42,7 +42,8 @@ export function readPart(file: string, option = "<parts>"): Part {
   const format = rowFormat(file, option);
   const { whole, torn } = readLines(contentOf(file));
   if (whole.length === 0 && !agree(torn, BEGINS[format])) throw notRows(file);
-  const lines = whole.map((line) => line.replace(/\r?\n$/, ""));
+  // a spreadsheet may put a byte-order mark before the first line
+  const lines = whole.map((line) => line.replace(/^\uFEFF|\r?\n$/g, ""));
   if (format === "jsonl") return { ...rowsOf(file, format, lines, 0), header: "" };
   const [header, ...rows] = lines;
   if (header === undefined) return { file, format, header, titles: [], rows: [] };

@@ -65,14 +65,15 @@ function appender(
   header: string,
 ): Pick<RowFile, "append" | "close"> {
   explained(file, () => ftruncateSync(opened, bytes));
+  const links = Math.min(1, fstatSync(opened).nlink);
   let size = bytes;
   let flushed = performance.now();
   const requireAlone = (): void => {
-    const { size: found, nlink } = fstatSync(opened);
-    if (found === size && nlink > 0) return;
+    const now = fstatSync(opened);
+    if (now.size === size && now.nlink >= links) return;
     throw inputError(
       "",
-      `${file} was changed by another program while its rows were computed; give every run a file of its own.`,
+      `${file} was changed or deleted by another program while its rows were computed; give every run a file of its own.`,
     );
   };
   return {
@@ -95,7 +96,7 @@ function appender(
     close: () => {
       try {
         explained(file, () => fsyncSync(opened));
-        if (size === 0) rmSync(file);
+        if (fstatSync(opened).size === 0) rmSync(file, { force: true });
       } finally {
         closeSync(opened);
       }

@@ -197,8 +197,8 @@ describe("the whole", () => {
   });
 });
 
-test("rows that a spreadsheet saved with other line ends are joined all the same", async () => {
-  writeFileSync("saved.csv", read(A).replaceAll("\r\n", "\n"));
+test("rows that a spreadsheet saved with other line ends and a mark before them are joined all the same", async () => {
+  writeFileSync("saved.csv", `\uFEFF${read(A)}`.replaceAll("\r\n", "\n"));
   expect((await stillpoint("join", "saved.csv", B, C, "--out", "saved-all.csv")).code).toBe(0);
   expect(read("saved-all.csv")).toBe(read("whole.csv"));
 });

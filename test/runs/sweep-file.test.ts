@@ -3,6 +3,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   truncateSync,
   writeFileSync,
 } from "node:fs";
@@ -208,12 +209,18 @@ describe("a file for rows", () => {
     expect(readdirSync(at("a", "b"))).toEqual(["rows.csv"]);
   });
 
-  test("is not shared by two runs", async () => {
+  test.each([0, 3])("is not shared by two runs: after %i rows", async (when) => {
     const onProgress = ({ rows }: SweepProgress) => {
-      if (rows === 3) writeFileSync(at("rows.csv"), "row of another\r\n", { flag: "a" });
+      if (rows === when) writeFileSync(at("rows.csv"), "row of another\r\n", { flag: "a" });
     };
     const run = runSweep(toySweep(at("rows.csv"), { onProgress }));
-    await expect(run).rejects.toThrow("was changed by another program");
+    await expect(run).rejects.toThrow("was changed or deleted by another program");
     expect(text("rows.csv").endsWith("row of another\r\n")).toBe(true);
+  });
+
+  test("that is deleted under way ends the run", async () => {
+    const onProgress = ({ rows }: SweepProgress) => rows === 3 && rmSync(at("rows.csv"));
+    const run = runSweep(toySweep(at("rows.csv"), { onProgress }));
+    await expect(run).rejects.toThrow("was changed or deleted by another program");
   });
 });
