@@ -51,11 +51,11 @@ async function join(
   if (parts.some((part) => part.format !== format)) {
     throw inputError("--out", `${out} and the parts must all be .csv or all .jsonl.`);
   }
-  requireFree(out, ROWS);
   if (files.some((file) => isSameFile(file, out))) {
     throw inputError("--out", `${out} is one of the parts; choose another name.`);
   }
   const joined = joinParts(parts, partial);
+  requireFree(out, ROWS);
   if (statIfThere(out)?.isFile()) requireNothingLost(readPart(out, "--out"), parts);
   writeFiles([{ path: out, text: joined.text }]);
   terminal.print(writtenLines([out]) + summary(joined));

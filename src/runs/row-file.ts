@@ -23,7 +23,11 @@ import type { Sheet } from "./sheet.ts";
 const FLUSH_EVERY = 1;
 
 export interface RowFile extends Pick<RowsThere, "rows" | "failed"> {
-  /** One row, the first with the header before it, or nothing of it. @throws InputError when it cannot be written */
+  /**
+   * One row, the first with the header before it, or nothing of it.
+   *
+   * @throws InputError when it cannot be written, or another program changed the file
+   */
   readonly append: (row: string) => void;
   /** Writes what is still in memory to the disk; a file that got no row is not left behind. */
   readonly close: () => void;

@@ -1,4 +1,4 @@
-import { linkSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
+import { existsSync, linkSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { runSweep } from "../../src/runs/sweep-file.ts";
 import { toySweep, writeParts } from "../runs/sweep-task.ts";
@@ -168,6 +168,8 @@ describe("the whole", () => {
 
   test("does not take the place of anything else", async () => {
     writeFileSync("map.csv", "plate,side\r\n");
+    await refused("7 of 20 rows are missing", A, C, "--out", "new-folder/all.csv");
+    expect(existsSync("new-folder")).toBe(false);
     await refused("is not a list of variants of this program", A, B, C, "--out", "map.csv");
     mkdirSync("folder.csv");
     await refused("folder.csv is a folder", A, B, C, "--out", "folder.csv");
