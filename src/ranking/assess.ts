@@ -48,7 +48,14 @@ export type ReadPlace = Pick<Assessed, "candidate" | "seat" | "place" | "reading
 
 /** A place with no plate under it is none. */
 export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]): ReadPlace[] {
-  const { mesh, h, flexibility } = bare;
+  return placesOn(bare, candidates).map((p) => ({ ...p, reading: readPlace(bare, p.place) }));
+}
+
+/** The places before they are read. */
+export function placesOn(
+  { mesh, h, flexibility }: ShakenFrame,
+  candidates: readonly Candidate[],
+): Omit<ReadPlace, "reading">[] {
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
     const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
@@ -59,7 +66,7 @@ export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]):
   );
   return placesOf(h, flexibility, mounted).map((place, i) => {
     const { candidate, seat, chip } = found[i];
-    return { candidate, seat: seatBeside(seat, chip), place, reading: readPlace(bare, place) };
+    return { candidate, seat: seatBeside(seat, chip), place };
   });
 }
 

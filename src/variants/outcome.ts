@@ -1,7 +1,8 @@
 /** What one variant is like, from its modes: masses, frequencies, shapes, crossings, and every spot. */
 
 import { filterBurden } from "../filter/filter-burden.ts";
-import { grouped, type Heard, hear } from "../ranking/assess.ts";
+import type { Modes } from "../modes/types.ts";
+import { grouped, type Heard, hear, placesOn } from "../ranking/assess.ts";
 import { namedCandidates } from "../ranking/candidates.ts";
 import { findCrossings } from "../ranking/crossings.ts";
 import { type Instruments, instrumentsOf } from "../ranking/instruments.ts";
@@ -21,11 +22,23 @@ export interface OutcomeOptions {
   readonly delays?: boolean;
 }
 
+/** Modes with the stack where the file puts it, as sums of the bare frame's terms. */
+export interface WholeModes {
+  /** rad^2/s^2, ascending, of elastic modes (size m) */
+  readonly lambda: Float64Array;
+  readonly lossFactors: Float64Array;
+  /** m x terms: elastic modes of the bare frame, then its rigid motions */
+  readonly amplitudes: Float64Array;
+}
+
 /** Everything of a variant that its outcome is read from. */
 export interface Shaken {
   readonly prepared: Prepared;
-  /** without the stack */
-  readonly bare: ShakenFrame;
+  /** without the stack; absent where nothing shakes it */
+  readonly bare?: ShakenFrame;
+  readonly whole: WholeModes;
+  /** motions of the mesh in the terms of `whole`, known at the points at least */
+  readonly terms: readonly Float64Array[];
   readonly points: readonly SamplePoint[];
   /** on which a place is ruled out */
   readonly overhangs: readonly Pick<
@@ -33,7 +46,7 @@ export interface Shaken {
     "plate" | "direction" | "supportAt" | "endAt" | "flagged"
   >[];
   readonly solution: Solution;
-  /** in words, of the modes with the stack in place; where they are known */
+  /** in words, of `whole`; where they are known */
   readonly modeNames?: readonly string[];
   /** parts whose height followed a thickness */
   readonly moved: readonly string[];
@@ -41,20 +54,23 @@ export interface Shaken {
 
 /** @throws InputError for settings that do not go together, SolveError as `readPlaces` */
 export function outcomeOf(shaken: Shaken, options: OutcomeOptions = {}): Outcome {
-  const { prepared, bare, points, solution, moved, modeNames } = shaken;
+  const { prepared, whole, solution, moved, modeNames } = shaken;
   const { mass, excitation } = prepared;
   const spots = spotsOf(shaken, options);
-  const { frequencies, lossFactors, shapes } = wholeModes(bare, points, spots.designed);
-  const best = bestOf(spots.all);
+  const frequencies = Float64Array.from(
+    whole.lambda,
+    (l) => Math.sqrt(Math.max(0, l)) / (2 * Math.PI),
+  );
+  const best = bestOf(spots);
   return {
     mass: mass.mass,
     cg: mass.cg,
     hover: excitation?.speeds.hover ?? 0,
     frequencies,
-    lossFactors,
+    lossFactors: whole.lossFactors,
     ...(modeNames && { modeNames }),
-    shapes,
-    spots: spots.all,
+    shapes: shapesOf(shaken),
+    spots,
     ...(best !== undefined && { best }),
     meetings: meetingsOf(prepared, frequencies),
     solution,
@@ -72,16 +88,15 @@ function bestOf(spots: readonly Spot[]): number | undefined {
   return best;
 }
 
-function spotsOf(shaken: Shaken, options: OutcomeOptions) {
-  const { prepared, bare } = shaken;
+function spotsOf({ prepared, bare, overhangs }: Shaken, options: OutcomeOptions): Spot[] {
   const { file, model, bareMass, excitation } = prepared;
-  if (!excitation) return { all: [], designed: undefined };
+  if (!excitation || !bare) return [];
   const instruments = instrumentsOf(file, excitation, model.rotors.length);
   const heard = hear(bare, bareMass, instruments, namedCandidates(file, model));
-  const out = heard.map((p) => ruledOutBy(model, bare, instruments, shaken.overhangs, p));
+  const out = heard.map((p) => ruledOutBy(model, bare, instruments, overhangs, p));
   const reference = referenceOf(instruments, heard, out);
   const weights = USE_WEIGHTS[instruments.use];
-  const all = heard.map((p, i): Spot => {
+  return heard.map((p, i): Spot => {
     const why = out[i];
     const figures = figuresOf(p, instruments.control.attitudeError);
     return {
@@ -95,7 +110,6 @@ function spotsOf(shaken: Shaken, options: OutcomeOptions) {
       ...(why !== undefined && { ruledOut: why }),
     };
   });
-  return { all, designed: heard.find((p) => p.candidate.designed)?.place };
 }
 
 /** Least figures of the spots that are not ruled out; of all where every one is. */
@@ -121,37 +135,44 @@ function delaysOf(instruments: Instruments, { sensed }: Heard) {
 }
 
 /** Modes with the stack where the file puts it: coupled there, or the bare frame's without one. */
-function wholeModes(
-  { modes, h }: ShakenFrame,
-  points: readonly SamplePoint[],
-  designed: Heard["place"] | undefined,
-): { frequencies: Float64Array; lossFactors: Float64Array; shapes: ShapeSamples } {
-  const own = sampleShapes(points, h.shapes);
+export function wholeModesOf(
+  { file, model }: Prepared,
+  modes: Modes,
+  bare: ShakenFrame | undefined,
+): WholeModes {
   const count = shownModes(modes.lambda.length);
-  const hertz = (l: number) => Math.sqrt(Math.max(0, l)) / (2 * Math.PI);
-  if (!designed?.stack) {
+  const terms = modes.lambda.length + modes.rigid.length;
+  const designed = bare && namedCandidates(file, model).find((c) => c.designed);
+  const [found] = designed ? placesOn(bare, [designed]) : [];
+  if (!found?.place.stack) {
+    const amplitudes = new Float64Array(count * terms);
+    for (let k = 0; k < count; k++) amplitudes[k * terms + k] = 1;
     return {
-      frequencies: Float64Array.from(modes.lambda.subarray(0, count), hertz),
+      lambda: modes.lambda.slice(0, count),
       lossFactors: Float64Array.from(modes.described.slice(0, count), (d) => d.lossFactor),
-      shapes: { names: own.names, values: own.values.slice(0, count * own.names.length) },
+      amplitudes,
     };
   }
-  const { lambda, lossFactor, amplitudes } = coupledModes(modes, designed);
   const rigid = modes.rigid.length;
-  const terms = h.shapes.length;
+  const { lambda, lossFactor, amplitudes } = coupledModes(modes, found.place);
+  return {
+    lambda: lambda.slice(rigid, rigid + count),
+    lossFactors: lossFactor.slice(rigid, rigid + count),
+    amplitudes: amplitudes.slice(rigid * terms, (rigid + count) * terms),
+  };
+}
+
+function shapesOf({ whole, terms, points }: Shaken): ShapeSamples {
+  const own = sampleShapes(points, terms);
   const width = own.names.length;
-  const values = new Float64Array(count * width);
-  for (let k = 0; k < count; k++) {
-    for (let t = 0; t < terms; t++) {
-      const a = amplitudes[(rigid + k) * terms + t];
+  const values = new Float64Array(whole.lambda.length * width);
+  for (let k = 0; k < whole.lambda.length; k++) {
+    for (let t = 0; t < terms.length; t++) {
+      const a = whole.amplitudes[k * terms.length + t];
       for (let i = 0; i < width; i++) values[k * width + i] += a * own.values[t * width + i];
     }
   }
-  return {
-    frequencies: Float64Array.from(lambda.subarray(rigid, rigid + count), hertz),
-    lossFactors: lossFactor.slice(rigid, rigid + count),
-    shapes: { names: own.names, values },
-  };
+  return { names: own.names, values };
 }
 
 /** Of the highest modes the stack's coupling knows too little. */
