@@ -99,7 +99,7 @@ export function madeVariants(
         mass: 0.6526,
         hover: 1191,
         spots: spots(
-          [1.9, 2.1, 4.4, 9.9],
+          [2.2, 2.3, 4.4, 9.9],
           [0.0017, 0.0019, 0.004, Number.POSITIVE_INFINITY],
           first,
         ),
