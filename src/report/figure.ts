@@ -36,6 +36,8 @@ export interface Trace {
   readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
+  /** limits to the left and right of each point */
+  readonly error_x?: Readonly<Record<string, unknown>>;
 }
 
 /** Around a chart, pixels; below there is room for the axis' title and some air under it. */
