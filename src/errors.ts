@@ -36,6 +36,16 @@ export class SolveError extends Error {
   }
 }
 
+/** The user stopped the work: says what is done and how to go on. Exit code 130, as shells have it. */
+export class InterruptedError extends Error {
+  readonly exitCode = 130;
+
+  constructor(message: string) {
+    super(message);
+    this.name = "InterruptedError";
+  }
+}
+
 /** An InputError with a single finding. */
 export function inputError(path: string, message: string): InputError {
   return new InputError([{ path, message }]);

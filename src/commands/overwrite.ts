@@ -37,6 +37,12 @@ export const MAP: OutputKind = {
   begins: new RegExp(`^${MAP_HEADER}\\r?\\n`),
 };
 
+/** As CSV, or as JSON Lines. */
+export const ROWS: OutputKind = {
+  name: "a list of variants",
+  begins: /^(?:index,of,sweep,|\{"index":\d+,"of":\d+,"sweep":")/,
+};
+
 /** Enough for the head of a report with a long name. */
 const HEAD_BYTES = 4096;
 
@@ -97,7 +103,7 @@ function statIfExact(file: string) {
   }
 }
 
-function isSameFile(a: string, b: string): boolean {
+export function isSameFile(a: string, b: string): boolean {
   const [one, other] = [statIfExact(a), statIfExact(b)];
   return one !== undefined && other !== undefined && one.dev === other.dev && one.ino === other.ino;
 }

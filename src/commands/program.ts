@@ -63,6 +63,12 @@ const ENTRIES: readonly Entry[] = [
     summary: "write stiffness and mass matrices for other programs",
     load: () => import("./matrices.ts"),
   },
+  {
+    name: "join",
+    takes: "<parts...>",
+    summary: "join the parts of a sweep, and say which are missing",
+    load: () => import("./join.ts"),
+  },
 ];
 
 const ABOUT =
@@ -75,7 +81,8 @@ Examples:
   stillpoint new my-frame.jsonc --class "5 inch"
 
 Exit codes: 0 done; 1 a fault in the program; 2 something to correct in the
-frame file or the command; 3 the modes could not be computed reliably.`;
+frame file or the command; 3 the modes could not be computed reliably; 130
+stopped by Ctrl-C.`;
 
 /** Does what the arguments say and gives the exit code; an error is printed, never thrown. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {

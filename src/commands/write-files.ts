@@ -13,7 +13,8 @@ import {
   writeFileSync,
 } from "node:fs";
 import path from "node:path";
-import { type InputError, inputError } from "../errors.ts";
+import { inputError } from "../errors.ts";
+import { explained } from "../runs/disk.ts";
 
 export interface OutputFile {
   readonly path: string;
@@ -71,31 +72,4 @@ function placeFor(file: string): string | undefined {
 
 export function statIfThere(file: string): Stats | undefined {
   return statSync(file, { throwIfNoEntry: false });
-}
-
-const REASONS: Readonly<Record<string, string>> = {
-  EACCES: "you have no permission to write there",
-  EPERM: "the system does not allow it",
-  EROFS: "the disk is read-only",
-  ENOSPC: "the disk is full",
-  EDQUOT: "your share of the disk is full",
-  ENOTDIR: "a part of its path is a file, not a folder",
-  EEXIST: "a part of its path is a file, not a folder",
-  ENAMETOOLONG: "the name is too long",
-  ELOOP: "its links lead in a circle",
-};
-
-function explained<T>(file: string, work: () => T): T {
-  try {
-    return work();
-  } catch (error) {
-    throw asInputError(error, file);
-  }
-}
-
-function asInputError(error: unknown, file: string): unknown {
-  const { code } = error as NodeJS.ErrnoException;
-  if (code === undefined) return error;
-  const reason = REASONS[code] ?? `the system reports ${code}`;
-  return inputError("", `${file} cannot be written: ${reason}.`) satisfies InputError;
 }

@@ -31,8 +31,14 @@ export function readRaw(raw: unknown, library: LibraryNames | undefined): RawRea
  * change may well take away a number that has one, such as the stiffness of mounts.
  */
 export function checkSpreads(raw: unknown, file: FrameFile): readonly PlacedFinding[] {
-  if (!isRecord(raw) || namesIn(raw, "spreads").length === 0) return [];
-  return spreadsOf(raw, numberFields(raw, file), file.spreads).findings;
+  const keys = isRecord(raw) ? namesIn(raw, "spreads") : [];
+  if (keys.length === 0) return [];
+  // zod passes over "__proto__" in silence
+  const lost = keys.filter((key) => !Object.hasOwn(file.spreads, key));
+  return [
+    ...lost.map((key) => ({ path: ["spreads", key], message: "This is no path.", atKey: true })),
+    ...spreadsOf(raw, numberFields(raw, file), file.spreads).findings,
+  ];
 }
 
 export function notASection(raw: unknown): string {

@@ -51,9 +51,9 @@ export function fieldAt(raw: unknown, path: FilePath, sort: Sort, absent?: numbe
 
 /** A number written for a field of this sort; a text without unit counts as a bare number. */
 export function readIn({ quantity }: Sort, written: WrittenNumber): QuantityReading {
-  const isBare = typeof written === "string" && !hasUnit(written) && written.trim() !== "";
-  const given = isBare ? Number(written) : written;
-  if (quantity !== undefined && !Number.isNaN(given)) return readQuantity(given, quantity);
+  const isBare = typeof written === "string" && written.trim() !== "" && !hasUnit(written);
+  const given = isBare && Number.isFinite(Number(written)) ? Number(written) : written;
+  if (quantity !== undefined) return readQuantity(given, quantity);
   if (typeof given === "number" && Number.isFinite(given)) return { value: given };
   return {
     problem: `${JSON.stringify(written)} is no number, and one without a unit is needed here.`,

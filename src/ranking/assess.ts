@@ -40,12 +40,22 @@ export interface Assessed {
   readonly tilt: number;
 }
 
+/** A place before any filter is chosen for it. */
+export type Heard = Omit<Assessed, "filter">;
+
 /** What the stack's chip moves like at each place, before any chip or filter. */
 export type ReadPlace = Pick<Assessed, "candidate" | "seat" | "place" | "reading">;
 
 /** A place with no plate under it is none. */
 export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]): ReadPlace[] {
-  const { mesh, h, flexibility } = bare;
+  return placesOn(bare, candidates).map((p) => ({ ...p, reading: readPlace(bare, p.place) }));
+}
+
+/** The places before they are read. */
+export function placesOn(
+  { mesh, h, flexibility }: ShakenFrame,
+  candidates: readonly Candidate[],
+): Omit<ReadPlace, "reading">[] {
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
     const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
@@ -56,7 +66,7 @@ export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]):
   );
   return placesOf(h, flexibility, mounted).map((place, i) => {
     const { candidate, seat, chip } = found[i];
-    return { candidate, seat: seatBeside(seat, chip), place, reading: readPlace(bare, place) };
+    return { candidate, seat: seatBeside(seat, chip), place };
   });
 }
 
@@ -67,6 +77,23 @@ export function assess(
   instruments: Instruments,
   candidates: readonly Candidate[],
 ): Assessed[] {
+  return hear(bare, mass, instruments, candidates).map((heard) => ({
+    ...heard,
+    filter: filterBurden(instruments.filters(), grouped(instruments, heard.sensed.gyroPower)),
+  }));
+}
+
+/**
+ * The same without the filters.
+ *
+ * @param mass of the bare frame
+ */
+export function hear(
+  bare: ShakenFrame,
+  mass: Pick<MassProperties, "mass" | "cg">,
+  instruments: Instruments,
+  candidates: readonly Candidate[],
+): Heard[] {
   return readPlaces(bare, candidates).map((read) => {
     const { candidate, reading } = read;
     const sensed = sense(bare, instruments, reading);
@@ -76,7 +103,6 @@ export function assess(
       gyro: rms(reading.gyroAxes),
       accel: rms(reading.accelAxes),
       sensed,
-      filter: filterBurden(instruments.filters, grouped(instruments, sensed.gyroPower)),
       lever,
       tilt: falseTiltAt(lever[0], lever[1], instruments.control.yawRate),
     };
@@ -107,7 +133,7 @@ export function sense(
 }
 
 /** Powers of orders at the same multiple, added. */
-function grouped({ groups }: Instruments, powers: readonly Float64Array[]): Float64Array[] {
+export function grouped({ groups }: Instruments, powers: readonly Float64Array[]): Float64Array[] {
   return groups.map(({ orders }) =>
     powers[orders[0]].map((_, s) => orders.reduce((sum, o) => sum + powers[o][s], 0)),
   );

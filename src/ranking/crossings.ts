@@ -2,19 +2,22 @@
 
 import { multiplesOf } from "../excitation/multiples.ts";
 import type { Excitation } from "../excitation/types.ts";
-import type { Modes } from "../modes/types.ts";
+import type { ModeDescription } from "../modes/types.ts";
 import type { Crossing } from "./types.ts";
 
 /** Closer to hover than this share of it counts as "at hover"; 10 % is the usual margin for rotating machinery. */
 export const HOVER_MARGIN = 0.1;
 
-export function findCrossings(modes: Modes, e: Excitation): Crossing[] {
+/** A mode as crossings need it. */
+type Crossed = Pick<ModeDescription, "number" | "frequency" | "name">;
+
+export function findCrossings(modes: readonly Crossed[], e: Excitation): Crossing[] {
   const { low, hover, full } = e.speeds;
   // Orders of the same multiple (thrust and torque at blade pass) cross together.
   const multiples = multiplesOf(e.orders).map(
     ({ multiple, orders }) => [multiple, e.orders[orders[0]].name] as const,
   );
-  return modes.described
+  return modes
     .flatMap((m) =>
       multiples.flatMap(([order, name]): Crossing[] => {
         const speed = (2 * Math.PI * m.frequency) / order;

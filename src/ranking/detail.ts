@@ -70,7 +70,7 @@ function rectifiedAt(
 export function clippingAt(
   { h }: ShakenFrame,
   { sensors }: Instruments,
-  { reading }: Assessed,
+  { reading }: Pick<Assessed, "reading">,
 ): Detail["clipping"] {
   const { grid, weights, speeds } = h.excitation;
   const gyro = clipping(reading.gyroAxisPower, h.excitation, sensors.gyro.range);

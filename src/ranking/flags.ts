@@ -164,13 +164,13 @@ const shown = (v: number) => String(Number(v.toPrecision(v < 9.95 ? 2 : 3)));
 export function onFlaggedOverhang(
   model: Model,
   candidate: Candidate,
-  overhangs: readonly Overhang[],
+  overhangs: readonly Pick<Overhang, "plate" | "direction" | "supportAt" | "endAt" | "flagged">[],
 ): boolean {
   const { name } = model.plates[candidate.plate];
   return overhangs.some((o) => o.flagged && o.plate === name && beyond(o, candidate));
 }
 
-function beyond(o: Overhang, c: Candidate): boolean {
+function beyond(o: Pick<Overhang, "direction" | "supportAt" | "endAt">, c: Candidate): boolean {
   const at = o.direction === "front" || o.direction === "rear" ? c.x : c.y;
   return o.endAt > o.supportAt ? at > o.supportAt : at < o.supportAt;
 }

@@ -3,7 +3,9 @@
 import { multiplesOf } from "../excitation/multiples.ts";
 import { torquePerThrust } from "../excitation/orders.ts";
 import type { Excitation } from "../excitation/types.ts";
+import { checkBurdenSetup } from "../filter/burden-check.ts";
 import { type BurdenTable, burdenTable } from "../filter/burden-table.ts";
+import type { BurdenSetup } from "../filter/burden-types.ts";
 import { foldedFrequency } from "../filter/fold.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { ControlDef, SensorsDef } from "../frame/types-sensors.ts";
@@ -31,7 +33,8 @@ export interface Instruments {
   /** share of the power that the chips' own low-pass passes, by order and speed */
   readonly gyroGain: readonly Float64Array[];
   readonly accelGain: readonly Float64Array[];
-  readonly filters: BurdenTable;
+  /** made when first asked for: it takes as long as reading some ten places */
+  readonly filters: () => BurdenTable;
 }
 
 /** @throws InputError for settings that do not go together */
@@ -48,26 +51,26 @@ export function instrumentsOf(file: FrameFile, e: Excitation, rotors: number): I
     multiple,
     orders,
   }));
-  const filters = burdenTable(
-    {
-      fs: gyro.sampling,
-      speeds: turns,
-      weights: e.weights,
-      hover: e.speeds.hover / (2 * Math.PI),
-      controlBandwidth: bandwidth,
-      target: control.residual,
-      noiseDensity: gyro.noiseDensity,
-      noiseGain: (f) => ownPowerGain(gyro.bandwidth, f),
-      rotors,
-      motorSpread: e.motorSpread,
-      notch: control.notches,
-    },
-    groups.map(({ name, multiple }) => {
-      const folded = Uint8Array.from(turns, (n) => +(multiple * n > gyro.sampling / 2));
-      const frequency = turns.map((n) => foldedFrequency(multiple * n, gyro.sampling));
-      return { name, order: multiple, frequency, folded };
-    }),
-  );
+  const setup: BurdenSetup = {
+    fs: gyro.sampling,
+    speeds: turns,
+    weights: e.weights,
+    hover: e.speeds.hover / (2 * Math.PI),
+    controlBandwidth: bandwidth,
+    target: control.residual,
+    noiseDensity: gyro.noiseDensity,
+    noiseGain: (f) => ownPowerGain(gyro.bandwidth, f),
+    rotors,
+    motorSpread: e.motorSpread,
+    notch: control.notches,
+  };
+  const lines = groups.map(({ name, multiple }) => {
+    const folded = Uint8Array.from(turns, (n) => +(multiple * n > gyro.sampling / 2));
+    const frequency = turns.map((n) => foldedFrequency(multiple * n, gyro.sampling));
+    return { name, order: multiple, frequency, folded };
+  });
+  checkBurdenSetup(setup);
+  let table: BurdenTable | undefined;
   return {
     sensors,
     control,
@@ -77,7 +80,10 @@ export function instrumentsOf(file: FrameFile, e: Excitation, rotors: number): I
     groups,
     gyroGain: gain(gyro.bandwidth),
     accelGain: gain(accelerometer.bandwidth),
-    filters,
+    filters: () => {
+      table ??= burdenTable(setup, lines);
+      return table;
+    },
   };
 }
 

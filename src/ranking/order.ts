@@ -32,7 +32,7 @@ export interface Order {
 /** deg/s rms and g rms */
 export type Levels = Pick<Sensed, "gyro" | "accel">;
 
-export const figuresOf = (a: Assessed, allowedTilt: number): Figures => ({
+export const figuresOf = (a: Pick<Assessed, "sensed" | "tilt">, allowedTilt: number): Figures => ({
   gyro: a.sensed.gyro,
   accelerometer: a.sensed.accel,
   tilt: a.tilt / allowedTilt,

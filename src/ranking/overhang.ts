@@ -70,7 +70,18 @@ function pairs(p: Polygon): [number, number][] {
  * @param highest frequency of excitation, Hz
  */
 export function findOverhangs(model: Model, mesh: Mesh, modes: Modes, highest: number): Overhang[] {
-  const found = model.plates.flatMap((plate, number) => {
+  return longOverhangs(model)
+    .map(({ number, axis, sign, ...named }) => {
+      const local = localMode(model, mesh, modes, number, axis, sign, named.supportAt);
+      const flagged = local !== undefined && local.frequency <= highest;
+      return { ...named, ...local, flagged, text: words(named, local) };
+    })
+    .sort((a, b) => b.length - a.length);
+}
+
+/** Overhangs by the drawing alone, in the order of the plates. */
+export function longOverhangs(model: Model) {
+  return model.plates.flatMap((plate, number) => {
     const supports = supportsOf(model, number);
     if (supports.length === 0) return [];
     const box = bounds(plate.outline);
@@ -80,27 +91,12 @@ export function findOverhangs(model: Model, mesh: Mesh, modes: Modes, highest: n
       const length = sign * (endAt - supportAt);
       if (length < SHORT * plate.thickness) return [];
       const mass = carriedMass(model, number, axis, sign, supportAt);
-      const local = localMode(model, mesh, modes, number, axis, sign, supportAt);
-      const named = {
-        plate: plate.name,
-        direction,
-        length,
-        thickness: plate.thickness,
-        supportAt,
-        endAt,
-        mass,
-      };
+      const { name, thickness } = plate;
       return [
-        {
-          ...named,
-          ...local,
-          flagged: local !== undefined && local.frequency <= highest,
-          text: words(named, local),
-        },
+        { plate: name, direction, length, thickness, supportAt, endAt, mass, number, axis, sign },
       ];
     });
   });
-  return found.sort((a, b) => b.length - a.length);
 }
 
 function carriedMass(

@@ -15,9 +15,8 @@ import { type Assessed, assess } from "./assess.ts";
 import { namedCandidates } from "./candidates.ts";
 import { casesOf } from "./cases.ts";
 import { causesOf } from "./causes.ts";
-import { mainCoupling, UNSTABLE } from "./control-band.ts";
 import { findCrossings } from "./crossings.ts";
-import { clippingAt, couplingsOf, detailsOf } from "./detail.ts";
+import { detailsOf } from "./detail.ts";
 import { flagsOf, onFlaggedOverhang } from "./flags.ts";
 import { type Instruments, instrumentsOf } from "./instruments.ts";
 import { keptPlaces } from "./kept.ts";
@@ -25,6 +24,7 @@ import { compareMounts, mountFlags } from "./mounts.ts";
 import { foldingsOf, notesOf } from "./notes.ts";
 import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
+import { closelyRuledOutBy } from "./ruled-out.ts";
 import { fastShare, levelAt, modalMotions, spectraOf } from "./score.ts";
 import { type MapOptions, quietMap, search } from "./search.ts";
 import type { Crossing, Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
@@ -61,10 +61,10 @@ export function rank(input: RankInput): Ranking | undefined {
     named,
     searched,
     cost,
-    (p) => avoid(p) || isRuledOut(bare, instruments, p),
+    (p) => avoid(p) || closelyRuledOutBy(bare, instruments, p) !== undefined,
   );
   if (kept.length === 0) return undefined;
-  const crossings = findCrossings(modes, excitation);
+  const crossings = findCrossings(modes.described, excitation);
   const { candidates, reference } = rankPlaces(input, instruments, overhangs, crossings, kept);
   const plain = (p: Assessed) =>
     score(
@@ -104,13 +104,6 @@ export function rank(input: RankInput): Ranking | undefined {
 /** Frequency of the highest mode computed, Hz. */
 function reachOf({ modes }: BareFrame): number {
   return Math.max(0, ...modes.described.map((m) => m.frequency));
-}
-
-/** Whether a place has a hard flag that shows only when it is looked at closely. */
-function isRuledOut(bare: BareFrame, instruments: Instruments, place: Assessed): boolean {
-  const { gyro, levelling } = clippingAt(bare, instruments, place);
-  const clips = gyro?.clipped || (instruments.use !== "rate" && levelling?.clipped);
-  return clips || (mainCoupling(couplingsOf(bare, instruments, place))?.gain ?? 0) >= UNSTABLE;
 }
 
 /** What the search makes least; places on a flagged overhang are out. */

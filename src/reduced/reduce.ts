@@ -3,6 +3,7 @@
 import { assembleElements, type System } from "../matrices/assemble.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
+import { firstModes } from "../modes/first.ts";
 import type { SolvedModes } from "../modes/solve.ts";
 import { ROTOR_LOADS } from "../response/load.ts";
 import { type ResidualMotion, residualMotions } from "../response/residual.ts";
@@ -69,19 +70,4 @@ function less(a: ResidualMotion, b: ResidualMotion): ResidualMotion {
   return Object.fromEntries(
     ROTOR_LOADS.map((name) => [name, a[name].map((u, i) => u - b[name][i])]),
   ) as ResidualMotion;
-}
-
-function firstModes(solved: SolvedModes, count: number): SolvedModes {
-  const { modes } = solved;
-  const n = modes.phi.length / modes.lambda.length;
-  return {
-    ...solved,
-    modes: {
-      ...modes,
-      lambda: modes.lambda.slice(0, count),
-      phi: modes.phi.slice(0, n * count),
-      shapes: modes.shapes.slice(0, count),
-      described: modes.described.slice(0, count),
-    },
-  };
 }

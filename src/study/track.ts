@@ -72,32 +72,26 @@ export function track(
   const values = options.values ?? outcomes.map((_, i) => i);
   if (values.length !== outcomes.length) throw new Error("as many values as outcomes are needed");
   const points: Point[] = [];
-  outcomes.forEach((outcome, i) => {
-    if (i > 0) points.push(...refined(i - 1));
+  /** Adds the points needed after value i between two fractions; returns the link of the last to b. */
+  const lead = (i: number, a: Outcome, from: number, b: Outcome, to: number, level = 0): Link => {
+    const link = linkModes(a, b);
+    if (!between || level >= HALVINGS || !inDoubt(link, count)) return link;
+    const f = (from + to) / 2;
+    const outcome = between(i, f);
+    if (!outcome) return link;
+    const half = lead(i, a, from, outcome, f, level + 1);
     points.push({
       outcome,
-      at: values[i],
-      value: i,
-      ...(i > 0 && { link: linkModes(points[points.length - 1].outcome, outcome) }),
+      at: values[i] + f * (values[i + 1] - values[i]),
+      value: -1,
+      link: half,
     });
+    return lead(i, outcome, f, b, to, level + 1);
+  };
+  outcomes.forEach((outcome, i) => {
+    const link = i > 0 && lead(i - 1, outcomes[i - 1], 0, outcome, 1);
+    points.push({ outcome, at: values[i], value: i, ...(link && { link }) });
   });
-
-  /** The points that are needed between the values i and i + 1. */
-  function refined(i: number): Point[] {
-    const out: Point[] = [];
-    const halve = (a: Outcome, fa: number, b: Outcome, fb: number, level: number) => {
-      if (!between || level >= HALVINGS || !inDoubt(linkModes(a, b), count)) return;
-      const f = (fa + fb) / 2;
-      const outcome = between(i, f);
-      if (!outcome) return;
-      halve(a, fa, outcome, f, level + 1);
-      const link = linkModes(out[out.length - 1]?.outcome ?? outcomes[i], outcome);
-      out.push({ outcome, at: values[i] + f * (values[i + 1] - values[i]), value: -1, link });
-      halve(outcome, f, b, fb, level + 1);
-    };
-    halve(outcomes[i], 0, outcomes[i + 1], 1, 0);
-    return out;
-  }
 
   const paths = follow(points).filter((path) =>
     points.some((p, k) => p.value >= 0 && path.modes[k] >= 0 && path.modes[k] < count),

@@ -25,23 +25,28 @@ export interface SharedShapes {
 /** @returns undefined with fewer than LEAST_SHARED names in common */
 export function sharedShapes(a: ShapeSamples, b: ShapeSamples): SharedShapes | undefined {
   const inB = new Map(b.names.map((name, i) => [name, i]));
-  const common = a.names.flatMap((name, i) => {
+  const mine: number[] = [];
+  const theirs: number[] = [];
+  a.names.forEach((name, i) => {
     const j = inB.get(name);
-    return j === undefined ? [] : [[i, j] as const];
+    if (j === undefined) return;
+    mine.push(i);
+    theirs.push(j);
   });
-  if (common.length < LEAST_SHARED) return undefined;
-  const columns = (of: ShapeSamples, side: 0 | 1) => {
-    const n = of.names.length;
-    return Array.from({ length: n === 0 ? 0 : of.values.length / n }, (_, k) =>
-      unit(Float64Array.from(common, (pair) => of.values[k * n + pair[side]])),
-    );
-  };
-  return { a: columns(a, 0), b: columns(b, 1), shared: common.length };
+  if (mine.length < LEAST_SHARED) return undefined;
+  return { a: unitShapes(a, mine), b: unitShapes(b, theirs), shared: mine.length };
 }
 
-function unit(v: Float64Array): Float64Array {
-  const length = Math.sqrt(dot(v, v));
-  return length > 0 ? v.map((x) => x / length) : v;
+/** The chosen numbers of every shape, at length 1. */
+function unitShapes({ names, values }: ShapeSamples, chosen: readonly number[]): Float64Array[] {
+  const n = names.length;
+  return Array.from({ length: values.length / n }, (_, k) => {
+    const v = new Float64Array(chosen.length);
+    for (let i = 0; i < v.length; i++) v[i] = values[k * n + chosen[i]];
+    const length = Math.sqrt(dot(v, v));
+    if (length > 0) for (let i = 0; i < v.length; i++) v[i] /= length;
+    return v;
+  });
 }
 
 /**

@@ -7,10 +7,13 @@ export interface Spot {
   /** over the flight mix as the chips pass them on: deg/s rms, g rms */
   readonly gyro: number;
   readonly accel: number;
-  /** least filter delay at the control bandwidth, s; Infinity where no chain reaches the residual */
-  readonly delay: number;
+  /**
+   * least filter delay at the control bandwidth, s; Infinity where no chain reaches the residual, absent
+   * where it was not asked for
+   */
+  readonly delay?: number;
   /** the same with notches that follow the motors, s */
-  readonly delayWithNotches: number;
+  readonly delayWithNotches?: number;
   /** static false tilt in steady yaw, rad */
   readonly tilt: number;
   /** by use, dB above the least figures of this variant's spots that are not ruled out; less is better */

@@ -1,14 +1,17 @@
 import { existsSync } from "node:fs";
-import { describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { run } from "../../src/commands/program.ts";
 import { columnsOf } from "../../src/commands/terminal/printable.ts";
+import { writeParts } from "../runs/sweep-task.ts";
 import { recorder } from "./recorder.ts";
 import { stillpoint, useSandbox } from "./sandbox.ts";
 
-const COMMANDS = ["rank", "modes", "check", "new", "materials", "schema", "matrices"];
+const COMMANDS = ["rank", "modes", "check", "new", "materials", "schema", "matrices", "join"];
 
 const ROOT = process.cwd();
 useSandbox();
+// of the examples of join
+beforeAll(() => writeParts("part-1.csv", "part-2.csv"));
 
 function examplesIn(help: string): string[] {
   return help.split("\n").filter((line) => /^ {2}stillpoint /.test(line));
@@ -117,6 +120,11 @@ describe("what is not understood", () => {
     [["rank", "x", "--map-pitch", "1 um"], "must be 0.5 mm or more"],
     [["rank", "x", "--map-pitch"], "See: stillpoint rank --help"],
     [["schema", "--output", ""], "stillpoint: --output: nothing was given: name a file"],
+    [["join", "--out", "a.csv"], "Missing required argument 'parts'. See: stillpoint join --help"],
+    [["join", "a.csv"], "Required option '--out <file>' not specified"],
+    [["join", "a.csv", "--out", ""], "stillpoint: --out: nothing was given: name a file"],
+    [["join", "a.csv", "--out", "all.txt"], "all.txt: give a name that ends in .csv"],
+    [["join", "none.csv", "--out", "all.csv"], "stillpoint: none.csv: there is no such file."],
     [["new", "x.jsonc", "--class", "6"], "Choose 3 inch, 5 inch, 7 inch or 10 inch."],
     [["new", "x.jsonc"], "Required option '--class <size>' not specified"],
     [["frames/five-inch.jsonc"], "stillpoint rank frames/five-inch.jsonc"],

@@ -202,13 +202,18 @@ describe.each(SAMPLES)("%s", (name) => {
   const sample = readFrameSource(`frames/${name}.jsonc`);
   const inputs = inputsOf(sample);
 
+  /** The first of each kind, and some of the many others. */
+  const some = inputs.filter(
+    ({ kind }, i) => i % 9 === 0 || inputs.findIndex((one) => one.kind === kind) === i,
+  );
+
   test("no input stands there twice", () => {
     expect(new Set(inputs.map((one) => one.name)).size).toBe(inputs.length);
     expect(inputs.length).toBeGreaterThan(30);
   });
 
-  test("every input can be given another value, and has it then", () => {
-    for (const one of inputs) {
+  test("an input can be given another value, and has it then", () => {
+    for (const one of some) {
       const value = one.value * 1.01 + (one.value === 0 ? 1e-3 : 0);
       const change = withInput(sample, one, value);
       const { file } = changedFrame(sample, [change]);
@@ -221,7 +226,7 @@ describe.each(SAMPLES)("%s", (name) => {
   });
 
   test("at its own value an input leaves the file as it is", () => {
-    for (const one of inputs) {
+    for (const one of some) {
       const change = withInput(sample, one, one.value);
       expect(changedFrame(sample, [change]).file.arms).toEqual(sample.file.arms);
       const written = valueAt(sample.raw, one.path);

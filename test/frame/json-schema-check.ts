@@ -32,7 +32,8 @@ const ok: string[] = [];
 const when = (bad: boolean) => (bad ? [""] : ok);
 
 const CHECKS: Readonly<Record<string, Check>> = {
-  type: (value, rule: string) => when(!hasType(value, rule)),
+  type: (value, rule: string | readonly string[]) =>
+    when(![rule].flat().some((type) => hasType(value, type))),
   const: (value, rule: unknown) => when(value !== rule),
   enum: (value, rule: readonly unknown[]) => when(!rule.includes(value)),
   pattern: (value, rule: string) =>

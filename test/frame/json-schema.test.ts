@@ -75,11 +75,24 @@ describe("the JSON Schema of the frame file", () => {
     expect(misfits(fromText(starterFrame(sizeClass, "x")), schema)).toEqual([]);
   });
 
+  test("accepts spreads and factors as they are written", () => {
+    const spreads = {
+      "arms.*.thickness": "2 %",
+      "bodies.battery.mass": 0.05,
+      "arms.arm.joint.kappa": ["5.3", 28],
+      "plates.base.thickness": "none",
+    };
+    const file = fileWith({ spreads, modulusFactors: { steel: 0.92 }, dampingFactor: 1.5 });
+    expect(misfits(file, schema)).toEqual([]);
+  });
+
   test.each<[string, object, string]>([
     ["a typo", fileWith({ plats: {} }), ": additionalProperties"],
     ["no name", { version: 1 }, ": required"],
     ["another version", fileWith({ version: 2 }), ".version: const"],
     ["a unit that is no text with a number", fileWith({ meshSize: "five mm" }), ".meshSize: anyOf"],
+    ["a spread that is no share", fileWith({ spreads: { "a.b": "some" } }), ".spreads.a.b: anyOf"],
+    ["a factor with a unit", fileWith({ modulusFactors: { a: "9 %" } }), ".modulusFactors.a: type"],
     ["a word that is no choice", fileWith({ beamTheory: "shear" }), ".beamTheory: enum"],
     [
       "a point with three numbers",

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { changedFrame, parseFrameSource } from "../../src/frame/change.ts";
 import { inputsOf } from "../../src/frame/inputs.ts";
@@ -132,6 +133,8 @@ describe("spreads that are wrong", () => {
       '"2 g" is a mass (g), a length is needed here, for example "5 mm".',
     ],
     [{ "plates.base.thickness": [-1, 3] }, "Both ends must be more than zero."],
+    [{ "plates.base.thickness": ["1 2", 3] }, '"1 2": the unit "2" is not known.'],
+    [{ "plates.base.thickness": ["", 3] }, "An empty text cannot be read"],
     [{ dampingFactor: ["1 mm", 3] }, '"1 mm" is no number, and one without a unit is needed here.'],
     [
       { "bodies.battery.at#2": "5 %" },
@@ -143,6 +146,34 @@ describe("spreads that are wrong", () => {
     expect(more).toEqual([]);
     expect(line).toContain(`: ${message}`);
     expect(line).toMatch(/^spreads\./);
+  });
+
+  test("any odd path and value: a file or findings in our own words, never another error", () => {
+    const path = fc.oneof(
+      fc.constantFrom("plates.base.thickness", "bodies.*.mass", "__proto__", "*.*", "constructor"),
+      fc.string({ maxLength: 12 }),
+    );
+    const value = fc.oneof(
+      fc.jsonValue({ maxDepth: 2 }),
+      fc.constantFrom("none", "e", "1 e", [1, "2"]),
+    );
+    fc.assert(
+      fc.property(path, value, (key, spread) => {
+        const text = JSON.stringify(withSpreads({})).replace(
+          '"spreads":{}',
+          `"spreads":{${JSON.stringify(key)}:${JSON.stringify(spread)}}`,
+        );
+        for (const line of linesOf(text)) expect(line).toMatch(/^spreads\b.*: .{10,}[.?]$/s);
+      }),
+      { seed: 11, numRuns: 150 },
+    );
+    expect(
+      linesOf(
+        '{"version":1,"name":"x","plates":{"base":' +
+          JSON.stringify(PLATE) +
+          '},"spreads":{"__proto__":"none"}}',
+      ),
+    ).toEqual(["spreads.__proto__: This is no path."]);
   });
 
   test("not a section", () => {

@@ -80,7 +80,7 @@ describe("lines", () => {
   });
 
   test("above half the sampling rate are marked as folded, and show within it", () => {
-    filters.lines.forEach(({ order, frequency, folded }) => {
+    filters().lines.forEach(({ order, frequency, folded }) => {
       frame.excitation.grid.forEach((speed, s) => {
         const f = (order * speed) / (2 * Math.PI);
         expect(folded?.[s]).toBe(f > 300 ? 1 : 0);

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { trackGrid } from "../../src/study/track-grid.ts";
-import { massesOnSprings, square } from "./made-outcomes.ts";
+import { madeOutcome, massesOnSprings, square, turned } from "./made-outcomes.ts";
 
 /** Every oscillator's frequency is known at every place, whatever its number among the others. */
 const OSCILLATORS: readonly ((p: number, q: number, r: number) => number)[] = [
@@ -57,6 +57,35 @@ describe("modes over a grid", () => {
     expect([...asked].sort((a, b) => a - b)).toEqual([2, 8]);
     expect(sheets.map((s) => s.modes)).toEqual([new Array(12).fill(1), new Array(12).fill(2)]);
     expect(lines.map((l) => l.veerings.length)).toEqual([1, 1]);
+  });
+
+  test("another part on the next line is another sheet", () => {
+    const shapes = turned(4, []);
+    const line = (first: number) =>
+      [0, 1, 2].map((q) => madeOutcome([100, 150 + q], [shapes[first], shapes[3]]));
+    const { sheets } = trackGrid([...line(0), ...line(1)], [2, 3]);
+    const none = [undefined, undefined, undefined];
+    expect(sheets.map((s) => s.modes)).toEqual([
+      [1, 1, 1, ...none],
+      [2, 2, 2, 2, 2, 2],
+      [...none, 1, 1, 1],
+    ]);
+  });
+
+  test("alike at one place of five only is another sheet too", () => {
+    const line = (degrees: readonly number[]) =>
+      degrees.map((d) => {
+        const [lower] = turned(4, [[0, 1, (d * Math.PI) / 180]]);
+        return madeOutcome([100, 150], [lower, [0, 0, 0, 1]]);
+      });
+    const { sheets } = trackGrid(
+      [...line([0, 0, 0, 0, 0]), ...line([0, 55, 55, 55, 55])],
+      [2, 5],
+      // half way between, so that the second line is followed
+      () => line([27])[0],
+    );
+    expect(sheets.length).toBe(3);
+    expect(sheets.filter((s) => s.modes.every((m) => m !== undefined)).length).toBe(1);
   });
 
   test("is refused when the outcomes do not fill it", () => {

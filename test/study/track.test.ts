@@ -96,6 +96,25 @@ describe("two modes that are weakly coupled", () => {
     expect(veerings[0].gap / gap).toBeCloseTo(1, 2);
   });
 
+  test("keep their order even where each is more like the other's former self", () => {
+    const outcomes = [0, 55].map((degrees) => {
+      const [x, y] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+      return madeOutcome(
+        [100, 150],
+        [
+          [x, y],
+          [-y, x],
+        ],
+      );
+    });
+    const { branches, veerings } = track(outcomes);
+    expect(branches.map((b) => b.modes)).toEqual([
+      [1, 1],
+      [2, 2],
+    ]);
+    expect(veerings).toMatchObject([{ branches: [0, 1], modes: [1, 2], gap: 50, resolved: false }]);
+  });
+
   test("keep their order at every strength of coupling that sixteenths of a step can show", () => {
     const strength = fc.double({ min: 0.006, max: 0.2, noNaN: true });
     fc.assert(

@@ -1,8 +1,8 @@
 /** The map of places as comma-separated values, for spreadsheets and plotting programs. */
 
 import type { MapPlace, QuietMap } from "../../ranking/types.ts";
+import { spreadsheetField } from "../../runs/csv.ts";
 import { toDegrees } from "../terminal/numbers.ts";
-import { spreadsheetField } from "./csv.ts";
 
 /** The first line of every such file. */
 export const MAP_HEADER =

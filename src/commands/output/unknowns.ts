@@ -2,7 +2,7 @@
 
 import type { Reduction } from "../../matrices/reduction.ts";
 import type { Mesh } from "../../mesh/types.ts";
-import { csvField } from "./csv.ts";
+import { csvField } from "../../runs/csv.ts";
 
 const DIRECTIONS = ["x", "y", "z", "rx", "ry", "rz"];
 /** The first line of every such list. */

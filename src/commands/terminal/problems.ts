@@ -1,12 +1,12 @@
 /** Errors as text on the terminal, with the exit code that goes with each. */
 
-import { type Finding, InputError, SolveError } from "../../errors.ts";
+import { type Finding, InputError, InterruptedError, SolveError } from "../../errors.ts";
 import { count } from "./numbers.ts";
 import { columnsOf, printable } from "./printable.ts";
 import { PAGE_COLUMNS, wrap } from "./wrap.ts";
 
 export interface Problem {
-  readonly exitCode: 1 | 2 | 3;
+  readonly exitCode: 1 | 2 | 3 | 130;
   readonly text: string;
 }
 
@@ -18,6 +18,9 @@ export interface Circumstances {
 export function problemOf(error: unknown, { debug }: Circumstances): Problem {
   if (error instanceof InputError) return { exitCode: 2, text: inputProblem(error) };
   if (error instanceof SolveError) return { exitCode: 3, text: solveProblem(error) };
+  if (error instanceof InterruptedError) {
+    return { exitCode: 130, text: wrap(printable(error.message), "stillpoint: ", "  ") };
+  }
   return { exitCode: 1, text: ownFault(error, debug) };
 }
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { csvField, spreadsheetField } from "../../../src/commands/output/csv.ts";
 import { MAP_HEADER, mapCsv } from "../../../src/commands/output/map-csv.ts";
+import { csvField, spreadsheetField } from "../../../src/runs/csv.ts";
 import { readCsv } from "../csv-reader.ts";
 import { HOSTILE } from "./fixture.ts";
 import { MAP_PLACES } from "./ranking-fixture.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { problemOf } from "../../../src/commands/terminal/problems.ts";
-import { InputError, inputError, SolveError } from "../../../src/errors.ts";
+import { InputError, InterruptedError, inputError, SolveError } from "../../../src/errors.ts";
 
 const told = (error: unknown, debug = false) => problemOf(error, { debug });
 
@@ -77,4 +77,11 @@ describe("a fault of the program", () => {
   test("is told even when it is no error at all", () => {
     expect(told("oops").text).toContain("oops");
   });
+});
+
+test("what the user stopped ends with 130 and says how to go on", () => {
+  const error = new InterruptedError(
+    "3 of 9 rows are in a.csv; the same command goes on from there.",
+  );
+  expect(told(error)).toEqual({ exitCode: 130, text: `stillpoint: ${error.message}\n` });
 });

@@ -12,3 +12,12 @@ export function csvField(text: string): string {
 export function spreadsheetField(text: string): string {
   return csvField(/^[=+\-@\t\r\n＝＋－＠]/.test(text) ? `'${text}` : text);
 }
+
+/** The fields of one line without its end; undefined where a quote is not closed or stands alone. */
+export function readCsvLine(line: string): string[] | undefined {
+  if (!/^(?:[^"]|"(?:[^"]|"")*")*$/.test(line)) return undefined;
+  const fields = line.match(/(?<=^|,)(?:"(?:[^"]|"")*"|[^",]*)(?=,|$)/g) ?? [];
+  return fields.map((field) => {
+    return field.startsWith('"') ? field.slice(1, -1).replaceAll('""', '"') : field;
+  });
+}

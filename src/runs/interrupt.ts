@@ -1,0 +1,16 @@
+/** Ctrl-C as a wish to stop, not as the end of the process. */
+
+/**
+ * Does the work with a signal that the first Ctrl-C aborts; a second one ends the process as ever.
+ * Afterwards nothing listens any more. The work is expected to end soon after the abort.
+ */
+export async function interruptible<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T> {
+  const abort = new AbortController();
+  const stop = (): void => abort.abort();
+  process.once("SIGINT", stop);
+  try {
+    return await work(abort.signal);
+  } finally {
+    process.off("SIGINT", stop);
+  }
+}

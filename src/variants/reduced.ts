@@ -1,0 +1,182 @@
+/** Variants of a frame from its reduced model; solved exactly where that is not good enough. */
+
+import { reachWanted } from "../excitation/excite.ts";
+import { assemble } from "../matrices/assemble.ts";
+import { seatOf } from "../mesh/seat.ts";
+import { firstModes } from "../modes/first.ts";
+import { MODES_DEFAULT_COUNT, type SolvedModes, solveModes } from "../modes/solve.ts";
+import { reaches } from "../modes/warnings.ts";
+import { namedCandidates } from "../ranking/candidates.ts";
+import { longOverhangs } from "../ranking/overhang.ts";
+import type { Overhang } from "../ranking/types.ts";
+import { differences } from "../reduced/differences.ts";
+import { withReduction } from "../reduced/meshed.ts";
+import { reduceFrame } from "../reduced/reduce.ts";
+import { type ReducedSolution, solveVariant } from "../reduced/solve.ts";
+import { type Terms, termsOf } from "../reduced/terms.ts";
+import type { ReducedFrame } from "../reduced/types.ts";
+import type { ShakenFrame } from "../response/bare-frame.ts";
+import { harmonics } from "../response/harmonic.ts";
+import { packHarmonics } from "../response/shaken.ts";
+import { type ExactOptions, outcomeOfSolved, type Solved, shaken, solveExactly } from "./exact.ts";
+import { type OutcomeOptions, outcomeOf, wholeModesOf } from "./outcome.ts";
+import type { Prepared } from "./prepare.ts";
+import type { SamplePoint } from "./sample-point.ts";
+import { samplePoints } from "./shape-samples.ts";
+import type { Outcome } from "./types.ts";
+
+/** A larger estimate of a frequency's error asks for an exact solution. */
+export const REDUCED_TOLERANCE = 0.002;
+/** Modes solved for beyond those wanted: the highest wanted ones need company. */
+const COMPANY = 1.2;
+
+/** What variants of one frame share; plain data, fit to be sent between threads. */
+export interface ReducedVariants {
+  readonly frame: ReducedFrame;
+  /** plates that reach past their supports and have modes of their own there, on the base */
+  readonly lively: readonly Pick<Overhang, "plate" | "direction" | "flagged">[];
+  /** m */
+  readonly meshSize: number;
+  readonly count: number;
+}
+
+/** A frame to reduce. */
+export interface ReducedBase {
+  /** with the modes that are used */
+  readonly solved: Solved;
+  /** with more */
+  readonly all: SolvedModes;
+}
+
+/** Most modes that are computed without being asked for, as in modes/solve.ts. */
+const MOST_MODES = 320;
+
+/** @throws InputError, SolveError */
+export function solveBase(prepared: Prepared): ReducedBase {
+  const { bareModel, mesh, bareMass, excitation } = prepared;
+  const system = assemble(mesh, bareModel);
+  const reach = excitation ? reachWanted(excitation) : 0;
+  for (let count = MODES_DEFAULT_COUNT; ; count *= 2) {
+    const all = solveModes(bareModel, mesh, system, bareMass.cg, Math.ceil(COMPANY * count));
+    const kept = firstModes(all, count);
+    const isAll = kept.modes.lambda.length < count;
+    if (isAll || 2 * count > MOST_MODES || reaches(kept.modes, reach)) {
+      return { solved: shaken(prepared, system, kept), all };
+    }
+  }
+}
+
+/**
+ * Modes of a variant from which the space is made.
+ *
+ * @returns undefined for a variant whose mesh is not alike element by element, which the reduced model
+ *   cannot solve anyway
+ * @throws SolveError
+ */
+export function snapshotOf(base: ReducedBase, prepared: Prepared): Float64Array | undefined {
+  const { bareModel, mesh, bareMass } = prepared;
+  const { system, prepared: first } = base.solved;
+  const known = withReduction(first.bareModel, first.mesh, system.reduction);
+  if ("unlike" in differences(known, bareModel, mesh)) return undefined;
+  const own = assemble(mesh, bareModel);
+  return solveModes(bareModel, mesh, own, bareMass.cg, base.all.modes.lambda.length).modes.phi;
+}
+
+export function reduceVariants(
+  { solved, all }: ReducedBase,
+  snapshots: readonly Float64Array[],
+): ReducedVariants {
+  const { prepared, system, overhangs } = solved;
+  const { bareModel: model, mesh, bareMass } = prepared;
+  const count = solved.solved.modes.lambda.length;
+  const base = { model, mesh, system, cg: bareMass.cg, solved: all };
+  return {
+    frame: reduceFrame(base, count, snapshots),
+    lively: overhangs.map(({ plate, direction, flagged }) => ({ plate, direction, flagged })),
+    meshSize: mesh.size,
+    count,
+  };
+}
+
+/** Solves variants one after the other; what it makes on the way serves the next ones. */
+export interface VariantSolver {
+  readonly outcome: (prepared: Prepared, options?: ExactOptions) => Outcome;
+}
+
+/** @param tolerance an estimate of a frequency's relative error above this asks for an exact solution */
+export function variantSolver(
+  reduced: ReducedVariants,
+  tolerance = REDUCED_TOLERANCE,
+): VariantSolver {
+  const terms = termsOf(reduced.frame);
+  return {
+    outcome: (prepared, options = {}) =>
+      reducedOutcome(reduced, terms, prepared, tolerance, options) ??
+      outcomeOfSolved(solveExactly(prepared, reduced.count), options),
+  };
+}
+
+/** undefined where the reduced model does not do. */
+function reducedOutcome(
+  reduced: ReducedVariants,
+  terms: Terms,
+  prepared: Prepared,
+  tolerance: number,
+  options: OutcomeOptions & Pick<ExactOptions, "moved">,
+): Outcome | undefined {
+  const { bareModel, mesh, bareMass } = prepared;
+  const overhangs = knownOverhangs(reduced, prepared);
+  if (!overhangs) return undefined;
+  const points = samplePoints(bareModel, mesh);
+  const watched = watchedBy(prepared, points);
+  const found = solveVariant(reduced.frame, terms, bareModel, mesh, bareMass.cg, watched);
+  if ("unlike" in found || !(found.error <= tolerance)) return undefined;
+  const { modes, rigidShapes } = found;
+  const bare = shakenBy(prepared, found);
+  return outcomeOf(
+    {
+      prepared,
+      ...(bare && { bare }),
+      whole: wholeModesOf(prepared, modes, bare),
+      terms: [...modes.shapes, ...rigidShapes],
+      points,
+      overhangs,
+      solution: { method: "reduced", error: found.error },
+      moved: options.moved ?? [],
+    },
+    options,
+  );
+}
+
+function shakenBy(
+  { bareModel, mesh, excitation }: Prepared,
+  { modes, rigidShapes, residuals, flexibility }: ReducedSolution,
+): ShakenFrame | undefined {
+  if (!excitation) return undefined;
+  const h = harmonics(mesh, modes, rigidShapes, bareModel.rotors, residuals, excitation);
+  return { mesh, modes, h, motions: packHarmonics(h), flexibility };
+}
+
+/**
+ * The overhangs of the variant's drawing, with what the base's modes say of them; undefined where one is
+ * new, so that its modes have to be looked at.
+ */
+function knownOverhangs({ lively }: ReducedVariants, { bareModel }: Prepared) {
+  const all = longOverhangs(bareModel).map((o) => {
+    const known = lively.find((l) => l.plate === o.plate && l.direction === o.direction);
+    return known && { ...o, flagged: known.flagged };
+  });
+  const found = all.filter((o) => o !== undefined);
+  return found.length === all.length ? found : undefined;
+}
+
+/** Unknowns of the mesh that the spots and the sample points read. */
+function watchedBy({ file, model, mesh }: Prepared, points: readonly SamplePoint[]): Int32Array {
+  const dofs = new Set<number>();
+  for (const p of points) for (const d of p.dofs) dofs.add(d);
+  for (const { plate, holes, footprint, cg } of namedCandidates(file, model)) {
+    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
+    for (const d of seat?.dofs ?? []) dofs.add(d);
+  }
+  return Int32Array.from(dofs);
+}
