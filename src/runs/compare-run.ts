@@ -1,7 +1,7 @@
 /** Variants solved, sampled and compared, on all cores. */
 
 import { InputError } from "../errors.ts";
-import { type Change, changedSource, type FrameSource, parseFrameSource } from "../frame/change.ts";
+import { changedSource, type FrameSource, parseFrameSource } from "../frame/change.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { compareOutcomes } from "../study/compare.ts";
 import { overviewWords } from "../study/overview-words.ts";
@@ -12,6 +12,7 @@ import { variantWords } from "../study/sure-words.ts";
 import { pairsOf } from "../study/sureness.ts";
 import { prepareVariant } from "../variants/prepare.ts";
 import type { Outcome } from "../variants/types.ts";
+import type { Solved, VariantAsked } from "./asked.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
 import { type SampledRun, type SampleOptions, sampleVariants } from "./sample-run.ts";
@@ -60,13 +61,12 @@ export async function compareVariants(
     return { ...study, variants: plain, words: overviewWords(named) };
   }
   const run = await sampleVariants(sized, solved, options);
-  return { ...study, ...sure(plain, run, comparison, use) };
+  return { ...study, ...sure(plain, run, use) };
 }
 
 function sure(
   plain: readonly VariantResult[],
   { sureness, variants: sampled }: SampledRun,
-  comparison: ComparisonStudy["comparison"],
   use: ComparisonStudy["use"],
 ): Pick<ComparisonStudy, "variants" | "words" | "sure"> {
   const variants = plain.map((v, i) => {
@@ -74,7 +74,7 @@ function sure(
     return { ...v, sampled: sampledOf(nominal, samples, modes, use) };
   });
   const chances = variantChances(sampled);
-  const pairs = pairsOf(sampled, comparison);
+  const pairs = pairsOf(sampled);
   const words =
     plain.length > 1
       ? [variantWords(chances), ...pairs.map((p) => p.words), ...overviewWords(plain)]

@@ -10,7 +10,7 @@ import type { Sampled, SampledMode, SampledSpot } from "./results.ts";
 import { frameWords } from "./sure-words.ts";
 
 /** Lowest modes that are followed over the samples. */
-export const FOLLOWED = 10;
+export const FOLLOWED = 20;
 
 /** Frequencies of the variant's modes in every sample; undefined where a mode is not found again, Hz. */
 export type ModeSamples = readonly (readonly (number | undefined)[])[];
