@@ -5,7 +5,7 @@ import type { Edge } from "../../study/bands.ts";
 import { differenceOf, LEAST_LEVEL } from "../../study/difference.ts";
 import type { ComparisonStudy, PairResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
-import { bandFigure, topNote, uprightBand, uprightLine } from "../band-figure.ts";
+import { bandFigure, signedTicks, topNote, uprightBand, uprightLine } from "../band-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
 import { decibels, degreesPerSecond, mass, whole } from "../numbers.ts";
@@ -37,25 +37,25 @@ ${keyFacts(study)}
 `;
 }
 
-/** Noise at the best spot of each variant against the reference's, frame by frame. */
+/** Noise at the best spot of one variant against another's, frame by frame. */
 function pairsFigure({ variants }: ComparisonStudy, pairs: readonly PairResult[]): Figure {
   const bands = pairs.map((p) => p.noise.decibel);
   const ends = bands.flatMap((b) => (b ? [b.low.value, b.high.value] : []));
   const reach = 1.25 * Math.max(1.5, ...ends.map(Math.abs));
   return bandFigure({
-    rows: pairs.map((p) => ({ name: p.name })),
+    rows: pairs.map((p) => ({ name: `${p.name} against ${p.reference}` })),
     series: variants.map((v) => v.name),
     marks: pairs.flatMap((p, i) => {
       const band = bands[i];
       if (!band) return [];
       const [low, middle, high] = [band.low.value, band.median.value, band.high.value];
-      return [{ at: i, series: i + 1, low, middle, high, words: `${p.name}: ${pairWords(p)}` }];
+      const series = variants.findIndex((v) => v.name === p.name);
+      return [{ at: i, series, low, middle, high, words: pairWords(p) }];
     }),
     xaxis: {
-      title: { text: `gyro noise against “${cutName(variants[0].name)}”, dB`, standoff: 8 },
+      title: { text: "gyro noise of the first against the second, dB", standoff: 8 },
       range: [-reach, reach],
-      nticks: 7,
-      tickformat: "+.2~g",
+      ...signedTicks(-reach, reach),
     },
     shapes: [uprightBand(-LEAST_LEVEL, LEAST_LEVEL, "--cautionSoft"), uprightLine(0, "solid")],
     annotations: [
@@ -66,15 +66,14 @@ function pairsFigure({ variants }: ComparisonStudy, pairs: readonly PairResult[]
   });
 }
 
-const cutName = (name: string) => (name.length > 24 ? "the reference" : name);
-
 const edge = ({ value }: Edge) => decibels(value);
 
-/** "−2.4 dB, in nine of ten frames −3.6 dB to −1.2 dB: a real difference" */
-function pairWords({ noise }: PairResult): string {
+/** "“6 mm” against “5 mm”: −2.4 dB, in nine of ten frames −3.6 dB to −1.2 dB, a real difference" */
+function pairWords({ name, reference, noise }: PairResult): string {
+  const who = `“${name}” against “${reference}”`;
   const { decibel } = noise;
   const difference = differenceOf(noise);
-  if (!decibel || !difference) return "no frame has a place in both that is not ruled out";
+  if (!decibel || !difference) return `${who}: no frame has a place in both that is not ruled out`;
   const { low, median, high } = decibel;
   const verdict = {
     real: "a real difference",
@@ -83,18 +82,17 @@ function pairWords({ noise }: PairResult): string {
     alike: "as good as equal",
     open: "not a real difference",
   }[difference.kind];
-  return `${edge(median)}, in nine of ten frames ${edge(low)} to ${edge(high)}: ${verdict}`;
+  return `${who}: ${edge(median)}, in nine of ten frames ${edge(low)} to ${edge(high)}, ${verdict}`;
 }
 
 function pairsFinding(pairs: readonly PairResult[]): string {
-  const words = pairs.map((p) => `“${p.name}” ${pairWords(p)}.`);
-  return `Gyro noise at the best spot against “${pairs[0].reference}”: ${words.join(" ")}`;
+  return `Gyro noise at the best spots: ${pairs.map(pairWords).join("; ")}.`;
 }
 
 function caption({ variants, sure }: ComparisonStudy): Html {
   const names = variants.map((v) => v.name);
   if (sure && sure.pairs.length > 0) {
-    return html`<p class="key">Each variant at its best spot against “${named(names[0])}” at its own, in the same frames: nine of ten lie within the bar, half of them on either side of the mark. A bar clear of the line at 0 with its mark outside the orange band (${LEAST_LEVEL} dB, which does not matter) is a real difference.</p>`;
+    return html`<p class="key">Each variant at its own best spot, two in the same frames: nine of ten differences lie within the bar, half of them on either side of the mark. A bar clear of 0 with its mark outside the orange band (${LEAST_LEVEL} dB, which does not matter) is a real difference.</p>`;
   }
   const bars = sure ? " Nine of ten frames lie within the bar, half of them on either side." : "";
   return html`${names.length > 1 && marksLegend(names)}<p class="key">Gyro noise at every spot, in dB: 6 dB are a factor of two.${bars}</p>`;

@@ -2,7 +2,7 @@
 
 import { bestSpot, type SpotCell, type SpotRow, spotsAcross } from "../../study/across.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
-import { type BandMark, bandFigure, placeInRow, uprightLine } from "../band-figure.ts";
+import { type BandMark, bandFigure, placeInRow, signedTicks, uprightLine } from "../band-figure.ts";
 import type { Figure } from "../figure.ts";
 import { decibels, degreesPerSecond, milliseconds, three } from "../numbers.ts";
 
@@ -42,8 +42,7 @@ export function spotsFigure(study: ComparisonStudy): Figure {
     xaxis: {
       title: { text: `gyro noise, dB (0 dB: ${three(zero.gyro)} deg/s rms)`, standoff: 8 },
       range: [low - room, high + (marks.some((m) => m.note) ? 4 : 1) * room],
-      nticks: 8,
-      tickformat: "+.2~g",
+      ...signedTicks(low - room, high + room),
     },
     shapes: [uprightLine(0, "solid")],
   });
