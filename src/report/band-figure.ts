@@ -23,6 +23,8 @@ export interface BandMark {
   readonly words: string;
   /** beside the mark */
   readonly note?: string;
+  /** the note stands to the left: at the right end of the chart */
+  readonly noteBefore?: boolean;
 }
 
 export interface Row {
@@ -36,6 +38,8 @@ export interface BandFigureInput {
   readonly marks: readonly BandMark[];
   /** names of the series */
   readonly series: readonly string[];
+  /** longest name beside the chart, in signs */
+  readonly longestName?: number;
   readonly xaxis: Readonly<Record<string, unknown>>;
   /** drawn before the marks */
   readonly under?: readonly Trace[];
@@ -84,8 +88,8 @@ export function bandFigure(input: BandFigureInput): Figure {
     mode: "text",
     x: noted.map((m) => rounded(m.high ?? m.middle)),
     y: noted.map((m) => rounded(m.at)),
-    text: noted.map((m) => `\u2002\u2002${plotText(m.note ?? "")}`),
-    textposition: "middle right",
+    text: noted.map((m) => `\u2002\u2002${plotText(m.note ?? "")}\u2002\u2002`),
+    textposition: noted.map((m) => (m.noteBefore ? "middle left" : "middle right")),
     hoverinfo: "skip",
     cliponaxis: false,
   };
@@ -94,7 +98,7 @@ export function bandFigure(input: BandFigureInput): Figure {
     {
       tickmode: "array",
       tickvals: at,
-      ticktext: rows.map((r) => plotText(cut(r.name))),
+      ticktext: rows.map((r) => plotText(cut(r.name, input.longestName))),
       range: [rows.length - 0.4, -0.6],
       ticklen: 0,
       showgrid: false,
@@ -188,13 +192,21 @@ export function signedTicks(low: number, high: number, about = 7) {
 /** Ticks of a logarithmic axis, written out; the axis ends at these values, not at their logarithms. */
 export function logTicks(low: number, high: number) {
   const coarse = plainTicks(Math.log10(low), Math.log10(high));
-  if (coarse.tickvals.length >= MOST_COARSE || high / low > 30) return coarse;
-  const vals = roundSteps(low, high, 7);
+  if (coarse.tickvals.length >= ENOUGH) return coarse;
+  const vals = high / low > 4 ? fine(low, high) : roundSteps(low, high, 7);
   return { tickvals: vals, ticktext: vals.map((v) => three(v)) };
 }
 
 /** Enough ticks of 1, 2, 5, 10 ... */
-const MOST_COARSE = 4;
+const ENOUGH = 5;
+
+function fine(low: number, high: number): number[] {
+  const vals: number[] = [];
+  for (let decade = 10 ** Math.floor(Math.log10(low)); decade <= high; decade *= 10) {
+    vals.push(...[1, 1.5, 2, 3, 4, 5, 7].map((s) => s * decade));
+  }
+  return vals.filter((v) => v >= low && v <= high);
+}
 
 function roundSteps(low: number, high: number, about: number): number[] {
   const rough = (high - low) / about;

@@ -32,7 +32,7 @@ export interface Trace {
   readonly orientation?: "h";
   readonly width?: number;
   readonly offset?: number;
-  readonly textposition?: string;
+  readonly textposition?: string | readonly string[];
   readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;

@@ -43,7 +43,10 @@ function pairsFigure({ variants }: ComparisonStudy, pairs: readonly PairResult[]
   const ends = bands.flatMap((b) => (b ? [b.low.value, b.high.value] : []));
   const reach = 1.25 * Math.max(1.5, ...ends.map(Math.abs));
   return bandFigure({
-    rows: pairs.map((p) => ({ name: `${p.name} against ${p.reference}` })),
+    rows: pairs.map((p) => ({
+      name: `${p.name} against ${p.reference}`,
+      short: `${p.name}/${p.reference}`,
+    })),
     series: variants.map((v) => v.name),
     marks: pairs.flatMap((p, i) => {
       const band = bands[i];
@@ -53,7 +56,7 @@ function pairsFigure({ variants }: ComparisonStudy, pairs: readonly PairResult[]
       return [{ at: i, series, low, middle, high, words: pairWords(p) }];
     }),
     xaxis: {
-      title: { text: "gyro noise of the first against the second, dB", standoff: 8 },
+      title: { text: "difference of gyro noise, dB", standoff: 8 },
       range: [-reach, reach],
       ...signedTicks(-reach, reach),
     },
@@ -131,7 +134,10 @@ function keyFacts(study: ComparisonStudy): Html {
       const word = variants.length > 1 ? "quietest" : "best";
       pairs.push([`most often the ${word}`, html`${often} <small>${named(first.name)}</small>`]);
     }
-    pairs.push(["frames tried", html`${whole(sure.samples)} <small>of each variant</small>`]);
+    pairs.push([
+      "frames tried",
+      html`${whole(sure.samples)}${variants.length > 1 && html` <small>of each variant</small>`}`,
+    ]);
   }
   return facts(pairs);
 }

@@ -56,6 +56,7 @@ export function frequenciesFigure(study: ComparisonStudy): Figure {
     }),
     series: names,
     marks,
+    longestName: 36,
     xaxis: {
       title: { text: "frequency, Hz", standoff: 8 },
       type: "log",
@@ -129,7 +130,8 @@ function hoverMarks(study: ComparisonStudy, low: number, high: number) {
     const at = Math.log10(Math.sqrt(from * to));
     if (at - last < APART * Math.log10(high / low)) return [];
     last = at;
-    return [topNote(rounded(at), name, { name: WIDE_ONLY })];
+    const atEnd = at > Math.log10(high) - 0.1 * Math.log10(high / low);
+    return [topNote(rounded(at), name, { name: WIDE_ONLY, ...(atEnd && { xanchor: "right" }) })];
   });
   return { shapes, annotations };
 }

@@ -19,8 +19,12 @@ export function noiseSection(study: ComparisonStudy): Html {
   const { variants, sure } = study;
   const names = variants.map((v) => v.name);
   const zero = zeroLevel(study);
+  const together =
+    variants.length > 1
+      ? " What scatters alike in all variants moves all bars together: bars that overlap may still differ in every frame, which the first chart of this page shows."
+      : "";
   const bars = sure
-    ? " Nine of ten frames lie within the bar, half of them on either side of the mark. What scatters alike in all variants moves all bars together: bars that overlap may still differ in every frame, which the first chart of this page shows."
+    ? ` Nine of ten frames lie within the bar, half of them on either side of the mark.${together}`
     : "";
   const picture =
     variants.length > 1 &&

@@ -105,7 +105,7 @@ export function delayFigure(study: ComparisonStudy): Figure | undefined {
           series: n,
           middle: reached ? 1e3 * delay : 1.12 * most,
           words: `${names[n]}, ${name}: ${words}`,
-          ...(!reached && { note: "out of reach" }),
+          ...(!reached && { note: "out of reach", noteBefore: true }),
         },
       ];
     }),
@@ -116,7 +116,7 @@ export function delayFigure(study: ComparisonStudy): Figure | undefined {
     marks,
     xaxis: {
       title: { text: "delay of the low-pass alone, ms", standoff: 8 },
-      range: [0, (marks.some((m) => m.note) ? 1.4 : 1.1) * most],
+      range: [0, 1.16 * most],
       nticks: 7,
     },
   });

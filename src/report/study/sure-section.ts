@@ -99,7 +99,10 @@ export function sureSection(study: ComparisonStudy): Html {
       html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${v.sampled.words}`] : [])))}`,
     html`<h3>Samples</h3><p>${sure.text}</p>`,
     facts([
-      ["frames tried", html`${whole(sure.samples)} <small>of each variant</small>`],
+      [
+        "frames tried",
+        html`${whole(sure.samples)}${variants.length > 1 && html` <small>of each variant</small>`}`,
+      ],
       [
         "solved by a reduced model",
         html`${whole(sure.reduced)} <small>where the estimate of its error allows</small>`,
