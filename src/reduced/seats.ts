@@ -3,7 +3,9 @@
 import { type Seat, seatMotion } from "../mesh/seat.ts";
 import { type SeatFlexibility, seatFlexibility } from "../response/residual.ts";
 import type { ReducedMatrices } from "./matrices.ts";
+import { rowsAt } from "./mesh-rows.ts";
 import type { Meshed } from "./meshed.ts";
+import { rigidRowsAt } from "./motions.ts";
 import type { RitzPairs } from "./ritz.ts";
 import type { ReducedFrame } from "./types.ts";
 
@@ -27,38 +29,20 @@ export function flexibilityIn(
 /** sum of psi psi'/(lambda - shift) over the Ritz vectors beyond the modes (6 x 6) */
 export function seatBeyond(
   { space, solved }: Pick<ReducedFrame, "space" | "solved">,
-  { reduction }: Pick<Meshed, "reduction">,
-  { R, rigid, S }: Pick<ReducedMatrices, "R" | "rigid" | "S">,
+  meshed: Pick<Meshed, "mesh">,
+  matrices: Pick<ReducedMatrices, "rows" | "rigid">,
   { lambda, Y }: RitzPairs,
   count: number,
   { dofs, rows }: Seat,
 ): Float64Array {
-  const { n, V, width: w } = space;
+  const { width: w } = space;
+  const { count: rigid, S } = matrices.rigid;
   // Motion of the seat in every vector of the space, its rigid part taken out (6 x w)
-  const P = new Float64Array(6 * w);
-  const m = dofs.length;
-  const add = (
-    out: Float64Array,
-    stride: number,
-    column: number,
-    of: Float64Array,
-    start: number,
-  ) => {
-    for (let j = 0; j < m; j++) {
-      let u = 0;
-      for (let k = reduction.ptr[dofs[j]]; k < reduction.ptr[dofs[j] + 1]; k++) {
-        u += reduction.coef[k] * of[start + reduction.col[k]];
-      }
-      for (let i = 0; i < 6; i++) out[i * stride + column] += rows[i * m + j] * u;
-    }
-  };
-  for (let c = 0; c < w; c++) add(P, w, c, V, c * n);
-  const Q = new Float64Array(6 * rigid);
-  for (let r = 0; r < rigid; r++) add(Q, rigid, r, R, r * n);
+  const P = sixRows(rows, rowsAt(matrices.rows, dofs, w), dofs.length, w);
+  const Q = sixRows(rows, rigidRowsAt(meshed, matrices, dofs), dofs.length, rigid);
   for (let i = 0; i < 6; i++) {
-    for (let r = 0; r < rigid; r++) {
-      const q = Q[i * rigid + r];
-      for (let c = 0; c < w; c++) P[i * w + c] -= q * S[r * w + c];
+    for (let c = 0; c < w; c++) {
+      for (let r = 0; r < rigid; r++) P[i * w + c] -= Q[i * rigid + r] * S[c * rigid + r];
     }
   }
   const F = new Float64Array(36);
@@ -73,6 +57,19 @@ export function seatBeyond(
     }
   }
   return F;
+}
+
+/** B X, 6 x columns row-major, for B of 6 x m row-major and X of m x columns column-major. */
+function sixRows(B: Float64Array, X: Float64Array, m: number, columns: number): Float64Array {
+  const out = new Float64Array(6 * columns);
+  for (let i = 0; i < 6; i++) {
+    for (let c = 0; c < columns; c++) {
+      let sum = 0;
+      for (let j = 0; j < m; j++) sum += B[i * m + j] * X[c * m + j];
+      out[i * columns + c] = sum;
+    }
+  }
+  return out;
 }
 
 /** Remainders of seats that were asked for before, by frame. */

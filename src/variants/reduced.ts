@@ -10,10 +10,11 @@ import { namedCandidates } from "../ranking/candidates.ts";
 import { longOverhangs } from "../ranking/overhang.ts";
 import type { Overhang } from "../ranking/types.ts";
 import { differences } from "../reduced/differences.ts";
+import { type Known, knownOf } from "../reduced/known.ts";
 import { withReduction } from "../reduced/meshed.ts";
 import { reduceFrame } from "../reduced/reduce.ts";
 import { type ReducedSolution, solveVariant } from "../reduced/solve.ts";
-import { type Terms, termsOf } from "../reduced/terms.ts";
+
 import type { ReducedFrame } from "../reduced/types.ts";
 import type { ShakenFrame } from "../response/bare-frame.ts";
 import { harmonics } from "../response/harmonic.ts";
@@ -89,7 +90,7 @@ export function reduceVariants(
   const { prepared, system, overhangs } = solved;
   const { bareModel: model, mesh, bareMass } = prepared;
   const count = solved.solved.modes.lambda.length;
-  const base = { model, mesh, system, cg: bareMass.cg, solved: all };
+  const base = { model, mesh, system, mass: bareMass, solved: all };
   return {
     frame: reduceFrame(base, count, snapshots),
     lively: overhangs.map(({ plate, direction, flagged }) => ({ plate, direction, flagged })),
@@ -108,10 +109,10 @@ export function variantSolver(
   reduced: ReducedVariants,
   tolerance = REDUCED_TOLERANCE,
 ): VariantSolver {
-  const terms = termsOf(reduced.frame);
+  const known = knownOf(reduced.frame);
   return {
     outcome: (prepared, options = {}) =>
-      reducedOutcome(reduced, terms, prepared, tolerance, options) ??
+      reducedOutcome(reduced, known, prepared, tolerance, options) ??
       outcomeOfSolved(solveExactly(prepared, reduced.count), options),
   };
 }
@@ -119,7 +120,7 @@ export function variantSolver(
 /** undefined where the reduced model does not do. */
 function reducedOutcome(
   reduced: ReducedVariants,
-  terms: Terms,
+  known: Known,
   prepared: Prepared,
   tolerance: number,
   options: OutcomeOptions & Pick<ExactOptions, "moved">,
@@ -129,7 +130,7 @@ function reducedOutcome(
   if (!overhangs) return undefined;
   const points = samplePoints(bareModel, mesh);
   const watched = watchedBy(prepared, points);
-  const found = solveVariant(reduced.frame, terms, bareModel, mesh, bareMass.cg, watched);
+  const found = solveVariant(reduced.frame, known, bareModel, mesh, bareMass, watched);
   if ("unlike" in found || !(found.error <= tolerance)) return undefined;
   const { modes, rigidShapes } = found;
   const bare = shakenBy(prepared, found);
