@@ -5,7 +5,7 @@ import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { type Meshed, meshed, withReduction } from "./meshed.ts";
 import { padHeights } from "./pad-terms.ts";
-import { same } from "./same.ts";
+import { same, sameNumber } from "./same.ts";
 
 /** Numbers of elements are those of the mesh: beams first, then cells, springs, pads, masses. */
 export interface Differences {
@@ -110,7 +110,12 @@ function changedElements(
   const plates = changedPlates(base, now);
   const stays = a.cells.map((e, i) => {
     const f = b.cells[i];
-    return same(e.cover, f.cover) && same(e.points, f.points) && same([e.a, e.b], [f.a, f.b]);
+    return (
+      same(e.cover, f.cover) &&
+      same(e.points, f.points) &&
+      sameNumber(e.a, f.a) &&
+      sameNumber(e.b, f.b)
+    );
   });
   // Where cells of a plate differ by themselves and its constants do too, all of its cells are taken.
   const whole = plates.filter((p) => a.cells.some((e, i) => e.plate === p && !stays[i]));

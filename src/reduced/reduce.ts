@@ -2,6 +2,7 @@
 
 import { assembleElements, type System } from "../matrices/assemble.ts";
 import type { MassProperties } from "../matrices/mass.ts";
+import type { Seat } from "../mesh/seat.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { firstModes } from "../modes/first.ts";
@@ -13,6 +14,7 @@ import { reducedMatrices } from "./matrices.ts";
 import { withReduction } from "./meshed.ts";
 import { motionsOf } from "./motions.ts";
 import { projection } from "./projection.ts";
+import { remaindersOf } from "./seats.ts";
 import { pairsOf } from "./solve.ts";
 import { spanSpace } from "./space.ts";
 import type { ReducedFrame } from "./types.ts";
@@ -28,12 +30,14 @@ export interface Base {
 
 /**
  * @param count modes wanted of each variant
+ * @param seats of the base that most variants have too: what the space lacks of them is found once
  * @param snapshots modes of variants on the base's unknowns (each n x its number, column-major)
  */
 export function reduceFrame(
   { model, mesh, system, mass, solved }: Base,
   count: number,
   snapshots: readonly Float64Array[],
+  seats: readonly Seat[],
 ): ReducedFrame {
   const { K, M, reduction, elements } = system;
   const { modes, factor, shift } = solved;
@@ -61,7 +65,13 @@ export function reduceFrame(
   const everywhere = Int32Array.from({ length: reduction.full }, (_, i) => i);
   const { residuals } = motionsOf(begun, base, baseMatrices, ritz, count, everywhere);
   const exact = residualMotions(system, mesh, kept.modes, model.rotors, factor, shift);
-  return { ...begun, baseMatrices, ritz, remainder: exact.map((e, r) => less(e, residuals[r])) };
+  const reduced = { ...begun, baseMatrices, ritz };
+  const lacking = remaindersOf(reduced, seats);
+  return {
+    ...reduced,
+    remainder: exact.map((e, r) => less(e, residuals[r])),
+    seats: seats.map((seat, i) => ({ seat, remainder: lacking[i] })),
+  };
 }
 
 function less(a: ResidualMotion, b: ResidualMotion): ResidualMotion {

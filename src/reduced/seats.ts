@@ -1,6 +1,7 @@
 /** How far seats give way by what the modes of a variant leave out. */
 
 import { type Seat, seatMotion } from "../mesh/seat.ts";
+import { leverRows, sixBy, transposed } from "../response/place.ts";
 import { type SeatFlexibility, seatFlexibility } from "../response/residual.ts";
 import type { ReducedMatrices } from "./matrices.ts";
 import { rowsAt } from "./mesh-rows.ts";
@@ -72,29 +73,76 @@ function sixRows(B: Float64Array, X: Float64Array, m: number, columns: number): 
   return out;
 }
 
-/** Remainders of seats that were asked for before, by frame. */
-const KNOWN = new WeakMap<ReducedFrame, Map<string, Float64Array>>();
+/** A seat with what the space lacks of its flexibility. */
+export interface KnownSeat {
+  readonly seat: Seat;
+  /** 6 x 6 */
+  readonly remainder: Float64Array;
+}
 
+/** What the space lacks at seats, from those that are known or anew. */
 function remainders(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
-  const known = KNOWN.get(frame) ?? new Map<string, Float64Array>();
-  KNOWN.set(frame, known);
-  // Heights follow a thickness, so rows may differ by rounding: nine digits are enough to tell seats apart.
-  const keys = seats.map(
-    ({ dofs, rows }) => `${dofs.join()};${Array.from(rows, (v) => v.toPrecision(9)).join()}`,
+  const known = seats.map((seat) => {
+    for (const { seat: from, remainder } of frame.seats) {
+      const rise = riseBetween(from, seat);
+      if (rise !== undefined) return raised(remainder, rise);
+    }
+    return undefined;
+  });
+  const missing = remaindersOf(
+    frame,
+    seats.filter((_, i) => known[i] === undefined),
   );
-  const missing = seats.filter((_, i) => !known.has(keys[i]));
-  if (missing.length > 0) {
-    const found = remaindersOf(frame, missing);
-    let k = 0;
-    seats.forEach((_, i) => {
-      if (!known.has(keys[i])) known.set(keys[i], found[k++]);
-    });
+  let k = 0;
+  return known.map((found) => found ?? missing[k++]);
+}
+
+/** Seats whose rows differ by less than this share of the largest are the same. */
+const SAME_ROWS = 1e-9;
+
+/**
+ * How much higher the point of a seat is than that of another on the same screws: with the plate's
+ * thickness the stack rises over its mid-plane. Undefined where they differ in more than that.
+ */
+function riseBetween(from: Seat, to: Seat): number | undefined {
+  const m = from.dofs.length;
+  if (to.dofs.length !== m || from.dofs.some((d, j) => d !== to.dofs[j])) return undefined;
+  const [a, b] = [from.rows, to.rows];
+  let [work, square, largest] = [0, 0, 0];
+  for (let j = 0; j < m; j++) {
+    const turn = a[4 * m + j];
+    work += turn * (b[j] - a[j]);
+    square += turn * turn;
   }
-  return keys.map((key) => known.get(key) as Float64Array);
+  const rise = square > 0 ? work / square : 0;
+  for (const v of a) largest = Math.max(largest, Math.abs(v));
+  const lever = leverAt(rise);
+  for (let i = 0; i < 6; i++) {
+    for (let j = 0; j < m; j++) {
+      let moved = 0;
+      for (let k = 0; k < 6; k++) moved += lever[6 * i + k] * a[k * m + j];
+      if (!(Math.abs(moved - b[i * m + j]) <= SAME_ROWS * largest)) return undefined;
+    }
+  }
+  return rise;
+}
+
+/** The flexibility at a point that lies higher by so much. */
+function raised(F: Float64Array, rise: number): Float64Array {
+  const lever = leverAt(rise);
+  return sixBy(lever, transposed(sixBy(lever, F, 6)), 6); // F symmetric
+}
+
+function leverAt(rise: number): Float64Array {
+  return leverRows([0, 0, rise]);
 }
 
 /** On the base: the exact flexibility of all modes left out, less that of the Ritz vectors beyond them. */
-function remaindersOf(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
+export function remaindersOf(
+  frame: Omit<ReducedFrame, "remainder" | "seats">,
+  seats: readonly Seat[],
+): Float64Array[] {
+  if (seats.length === 0) return [];
   const { solved, system, base, ritz, count, baseMatrices } = frame;
   const { modes, rigidShapes } = solved;
   const shapes = [...modes.shapes, ...rigidShapes];

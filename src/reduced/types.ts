@@ -7,6 +7,7 @@ import type { ResidualMotion } from "../response/residual.ts";
 import type { ReducedMatrices } from "./matrices.ts";
 import type { Meshed } from "./meshed.ts";
 import type { RitzPairs } from "./ritz.ts";
+import type { KnownSeat } from "./seats.ts";
 import type { Space } from "./space.ts";
 
 export interface ReducedFrame {
@@ -28,4 +29,6 @@ export interface ReducedFrame {
   readonly ritz: RitzPairs;
   /** per rotor: what the base's residual motions have that the space has not */
   readonly remainder: readonly ResidualMotion[];
+  /** of the base, with what their flexibility has that the space has not */
+  readonly seats: readonly KnownSeat[];
 }

@@ -2,7 +2,7 @@
 
 import { reachWanted } from "../excitation/excite.ts";
 import { assemble } from "../matrices/assemble.ts";
-import { seatOf } from "../mesh/seat.ts";
+import { type Seat, seatOf } from "../mesh/seat.ts";
 import { firstModes } from "../modes/first.ts";
 import { MODES_DEFAULT_COUNT, type SolvedModes, solveModes } from "../modes/solve.ts";
 import { reaches } from "../modes/warnings.ts";
@@ -92,7 +92,7 @@ export function reduceVariants(
   const count = solved.solved.modes.lambda.length;
   const base = { model, mesh, system, mass: bareMass, solved: all };
   return {
-    frame: reduceFrame(base, count, snapshots),
+    frame: reduceFrame(base, count, snapshots, seatsOf(prepared)),
     lively: overhangs.map(({ plate, direction, flagged }) => ({ plate, direction, flagged })),
     meshSize: mesh.size,
     count,
@@ -172,12 +172,17 @@ function knownOverhangs({ lively }: ReducedVariants, { bareModel }: Prepared) {
 }
 
 /** Unknowns of the mesh that the spots and the sample points read. */
-function watchedBy({ file, model, mesh }: Prepared, points: readonly SamplePoint[]): Int32Array {
+function watchedBy(prepared: Prepared, points: readonly SamplePoint[]): Int32Array {
   const dofs = new Set<number>();
   for (const p of points) for (const d of p.dofs) dofs.add(d);
-  for (const { plate, holes, footprint, cg } of namedCandidates(file, model)) {
-    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
-    for (const d of seat?.dofs ?? []) dofs.add(d);
-  }
+  for (const seat of seatsOf(prepared)) for (const d of seat.dofs) dofs.add(d);
   return Int32Array.from(dofs);
+}
+
+/** Seats of the stack at the spots. */
+function seatsOf({ file, model, mesh }: Prepared): Seat[] {
+  return namedCandidates(file, model).flatMap(({ plate, holes, footprint, cg }) => {
+    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
+    return seat ? [seat] : [];
+  });
 }
