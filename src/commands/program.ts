@@ -28,6 +28,24 @@ const ENTRIES: readonly Entry[] = [
     load: () => import("./rank.ts"),
   },
   {
+    name: "compare",
+    takes: "<frames...>",
+    summary: "compare variants and say whether their differences are real",
+    load: () => import("./compare.ts"),
+  },
+  {
+    name: "sweep",
+    takes: "<frame>",
+    summary: "compute many variants of a frame, a row each",
+    load: () => import("./sweep.ts"),
+  },
+  {
+    name: "uncertainty",
+    takes: "<frame>",
+    summary: "say how sure the ranking of a frame is",
+    load: () => import("./uncertainty.ts"),
+  },
+  {
     name: "modes",
     takes: "<frame>",
     summary: "list the frame's natural vibrations",

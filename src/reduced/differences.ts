@@ -1,5 +1,6 @@
 /** Which elements of a frame's variant differ from those of the frame it is a variant of. */
 
+import { withMasters } from "../matrices/masters.ts";
 import type { Reduction } from "../matrices/reduction.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
@@ -31,12 +32,17 @@ export function differences(base: Meshed, model: Model, mesh: Mesh): Differences
   const why = unlikeMeshes(base.mesh, mesh);
   if (why !== undefined) return { unlike: why };
   const tiesStay = same(base.mesh.ties, mesh.ties);
-  const now = tiesStay ? withReduction(model, mesh, base.reduction) : meshed(model, mesh);
-  if (!same(base.reduction.masters, now.reduction.masters)) {
-    return { unlike: "other unknowns remain when the ties are eliminated" };
-  }
+  const now = tiesStay ? withReduction(model, mesh, base.reduction) : onMasters(base, model, mesh);
+  if (now === undefined) return { unlike: "other unknowns remain when the ties are eliminated" };
   const moved = tiesStay ? undefined : movedNodes(base.reduction, now.reduction);
   return { meshed: now, ...changedElements(base, now, moved), ...(moved && { moved }) };
+}
+
+/** Meshed on the unknowns that the base keeps; undefined where these do not do. */
+function onMasters(base: Meshed, model: Model, mesh: Mesh): Meshed | undefined {
+  const now = meshed(model, mesh);
+  const reduction = withMasters(now.reduction, base.reduction.masters);
+  return reduction && { ...now, reduction };
 }
 
 /** Meshes must have the same nodes, parts and elements in the same order, whatever their sizes. */

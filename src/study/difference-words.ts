@@ -61,12 +61,15 @@ function shiftWords(names: Names, shifts: readonly NamedShift[]): string {
   if (real.length === 0) return "No mode is sure to move by 1 % or more.";
   const told = real.slice(0, TOLD).map(({ mode, shift: { hertz } }) => {
     const down = hertz.median.value < 0;
-    return `"${mode}" ${down ? "falls" : "rises"} by ${bandText(down ? turned(hertz) : hertz, "Hz")}`;
+    return `the mode ${quoted(mode)} ${down ? "falls" : "rises"} by ${bandText(down ? turned(hertz) : hertz, "Hz")}`;
   });
   const more = real.length - told.length;
   const rest = more === 0 ? [] : [`${more} other${more === 1 ? " mode moves" : " modes move"}`];
   return `From ${names[0]} to ${names[1]} ${listed([...told, ...rest])}.`;
 }
+
+/** Names of modes have names of parts in quotes. */
+const quoted = (mode: string) => `"${mode.replaceAll('"', "'")}"`;
 
 /** "1.2 dB (0.3 to 2.0)" */
 function bandText({ low, median, high }: Difference["by"], unit: string): string {

@@ -67,22 +67,20 @@ export function solveBase(prepared: Prepared): ReducedBase {
   }
 }
 
-/**
- * Modes of a variant from which the space is made.
- *
- * @returns undefined for a variant whose mesh is not alike element by element, which the reduced model
- *   cannot solve anyway
- * @throws SolveError
- */
-export function snapshotOf(base: ReducedBase, prepared: Prepared): Float64Array | undefined {
-  const { bareModel, mesh, bareMass } = prepared;
-  const { system, prepared: first } = base.solved;
-  const known = withReduction(first.bareModel, first.mesh, system.reduction);
-  if ("unlike" in differences(known, bareModel, mesh)) return undefined;
-  const own = assemble(mesh, bareModel);
-  return solveModes(bareModel, mesh, own, bareMass.cg, base.all.modes.lambda.length).modes.phi;
+/** Whether a variant can be solved in a space made for this base: its mesh is alike element by element. */
+export function isAlike(base: ReducedBase, { bareModel, mesh }: Prepared): boolean {
+  const { system, prepared } = base.solved;
+  const known = withReduction(prepared.bareModel, prepared.mesh, system.reduction);
+  return !("unlike" in differences(known, bareModel, mesh));
 }
 
+/** The lowest modes of a variant, from which a space may be made (n x count, column-major). @throws SolveError */
+export function modesOf({ bareModel, mesh, bareMass }: Prepared, count: number): Float64Array {
+  const system = assemble(mesh, bareModel);
+  return solveModes(bareModel, mesh, system, bareMass.cg, count).modes.phi;
+}
+
+/** @param snapshots modes of some variants that are alike, as many each as the base has in `all` */
 export function reduceVariants(
   { solved, all }: ReducedBase,
   snapshots: readonly Float64Array[],

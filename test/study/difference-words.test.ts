@@ -153,7 +153,7 @@ describe("frequency shifts", () => {
         ["flat", shift(0.1, 5)],
       ]),
     ).toBe(
-      'From 6 mm arms to 5 mm arms "plate twist" rises by 30 Hz (25 to 35), "arm bending" falls by 12 Hz (8.7 to 15) and 1 other mode moves.',
+      'From 6 mm arms to 5 mm arms the mode "plate twist" rises by 30 Hz (25 to 35), the mode "arm bending" falls by 12 Hz (8.7 to 15) and 1 other mode moves.',
     );
   });
 

@@ -6,8 +6,7 @@ import type { AnalyseOptions } from "../../analyse.ts";
 import { type Finding, InputError } from "../../errors.ts";
 import { readFrame } from "../../frame/read.ts";
 import type { FrameFile } from "../../frame/types.ts";
-import { LIBRARY_MATERIALS } from "../../material/library-materials.ts";
-import { LIBRARY_PLIES } from "../../material/library-plies.ts";
+import { LIBRARY_NAMES } from "../../material/library-names.ts";
 import { locateFindings } from "./locate.ts";
 import { requireFrameFile } from "./missing-frame.ts";
 
@@ -21,10 +20,7 @@ export interface LoadedFrame {
 /** @throws InputError with everything that is wrong with the file */
 export function loadFrame(path: string): LoadedFrame {
   requireFrameFile(path);
-  const file = readFrame(path, {
-    libraryMaterials: LIBRARY_MATERIALS.map(({ id }) => id),
-    libraryPlies: LIBRARY_PLIES.map(({ id }) => id),
-  });
+  const file = readFrame(path, LIBRARY_NAMES);
   return { path, file, hash: createHash("sha256").update(readFileSync(path)).digest("hex") };
 }
 

@@ -1,0 +1,116 @@
+/** `stillpoint compare`: variants side by side, and whether their differences are real. */
+
+import type { Command } from "commander";
+import { inputError } from "../errors.ts";
+import type { VariantAsked } from "../runs/asked.ts";
+import { addStudyOptions, type StudyOptions } from "./input/study-options.ts";
+import { requireSenseOfReport } from "./rank-outputs.ts";
+import { givenFrame, runStudy } from "./study.ts";
+import type { Terminal } from "./terminal/terminal.ts";
+
+interface CompareOptions extends StudyOptions {
+  readonly set?: readonly string[];
+  readonly sampling: boolean;
+}
+
+const EXAMPLES = `
+Examples:
+  stillpoint compare frames/five-inch.jsonc --set "arms.arm.thickness=4 mm, 5 mm, 6 mm"
+  stillpoint compare frames/five-inch.jsonc --set "bodies.battery.at#1=-42 mm"
+  stillpoint compare frames/five-inch.jsonc --set "stack.isolators=none, silicone grommets" --samples 64
+  stillpoint compare frames/three-inch.jsonc frames/five-inch.jsonc --no-sampling
+
+A place in the file is written as messages write it: keys joined by points,
+entries of lists counted from 1 after "#", "*" for every name of a section.
+When a thickness changes, what touched still touches (--keep-heights: not so).`;
+
+/** More would be a sweep. */
+const MOST_VARIANTS = 24;
+
+const collect = (value: string, before: readonly string[] = []) => [...before, value];
+
+export function setUp(command: Command, terminal: Terminal): void {
+  const given = new Set<string>();
+  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
+  command
+    .description(
+      "Compares frames, or one frame with changes: masses, modes matched by their shapes, noise and filter delay at every named spot. Draws frames from the spreads of the inputs and says whether a difference is real.",
+    )
+    .argument("<frames...>", "the frame file, or several; the first is the reference")
+    .option(
+      "--set <place=values>",
+      "change a value of the file; each of several values is a variant, several --set are combined",
+      collect,
+    )
+    .option("--no-sampling", "compare the frames as drawn only")
+    .option("--report <file>", "where the report goes (default: reports/<frame>-comparison.html)")
+    .option("--no-report", "write no report")
+    .option("--no-date", "leave the date out of the report");
+  addStudyOptions(command)
+    .addHelpText("after", EXAMPLES)
+    .action((frames: readonly string[], options: CompareOptions) => {
+      requireSenseOfReport(options.report, given.size > 1);
+      return compare(frames, options, terminal);
+    });
+}
+
+async function compare(
+  paths: readonly string[],
+  options: CompareOptions,
+  terminal: Terminal,
+): Promise<void> {
+  const { set = [] } = options;
+  if (paths.length > 1 && set.length > 0) {
+    throw inputError("--set", "goes with one frame file; several files are compared as they are.");
+  }
+  const frames = await Promise.all(paths.map((p) => givenFrame(p, options)));
+  const variants =
+    paths.length > 1
+      ? paths.map((name, frame): VariantAsked => ({ name, frame, changes: [], told: [] }))
+      : await changedVariants(frames[0].source, set);
+  if (variants.length < 2) {
+    throw inputError(
+      "--set",
+      'there is nothing to compare with: name a second frame file, or changes such as --set "arms.arm.thickness=4 mm, 6 mm".',
+    );
+  }
+  if (variants.length > MOST_VARIANTS) {
+    throw inputError(
+      "--set",
+      `these values make ${variants.length} variants, and at most ${MOST_VARIANTS} can be compared side by side; use the command sweep for more.`,
+    );
+  }
+  await runStudy(
+    {
+      frames: frames.map((f) => f.given),
+      variants,
+      sampled: options.sampling,
+      suffix: "-comparison",
+      typed: set.map((s) => `--set ${JSON.stringify(s)}`).join(" "),
+    },
+    options,
+    terminal,
+  );
+}
+
+/** The combinations of the values; where there is one only, the file as it is comes first. */
+async function changedVariants(
+  source: Awaited<ReturnType<typeof givenFrame>>["source"],
+  set: readonly string[],
+): Promise<VariantAsked[]> {
+  if (set.length === 0) return [];
+  const { combinationName, combinations, readVaried, toldChanges } = await import(
+    "./input/changes.ts"
+  );
+  const varied = set.map((text) => readVaried("--set", text, source));
+  const changed = combinations(varied).map(
+    (values): VariantAsked => ({
+      name: combinationName(varied, values),
+      frame: 0,
+      changes: values.flatMap((v) => v.changes),
+      told: toldChanges(varied, values),
+    }),
+  );
+  const asIs = { name: "as it is", frame: 0, changes: [], told: [] };
+  return changed.length === 1 ? [asIs, ...changed] : changed;
+}

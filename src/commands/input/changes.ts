@@ -1,0 +1,103 @@
+/** Options that change a frame: a place in the file and the values it takes. */
+
+import { inputError } from "../../errors.ts";
+import type { Change, FrameSource } from "../../frame/change.ts";
+import { expandPath } from "../../frame/change.ts";
+import { parsePath } from "../../frame/parse-path.ts";
+import { readSeries } from "../../frame/series.ts";
+
+/** One option: the same values at one place or, with "*", at several together. */
+export interface Varied {
+  /** as typed */
+  readonly path: string;
+  /** short, for names of variants: the last steps of the path */
+  readonly short: string;
+  readonly values: readonly VariedValue[];
+}
+
+export interface VariedValue {
+  /** as a person writes it: "4 mm" */
+  readonly text: string;
+  readonly written: unknown;
+  readonly changes: readonly Change[];
+}
+
+/**
+ * Reads `path=values`.
+ *
+ * @param option its name, for messages
+ * @throws InputError for a text that cannot be read or a place that does not exist
+ */
+export function readVaried(option: string, text: string, source: FrameSource): Varied {
+  const at = equalsSign(text);
+  if (at < 0) {
+    throw inputError(
+      option,
+      `${JSON.stringify(text)} names no values: write a place in the file, an equals sign and values, such as "arms.arm.thickness=4 mm, 5 mm".`,
+    );
+  }
+  const path = text.slice(0, at).trim();
+  const values = inOption(option, () => readSeries(text.slice(at + 1)));
+  const places = inOption(option, () => expandPath(source, parsePath(path)));
+  return {
+    path,
+    short: shortName(path),
+    values: values.map((written) => ({
+      text: typeof written === "string" ? written : JSON.stringify(written),
+      written,
+      changes: places.map((place) => ({ path: place, written })),
+    })),
+  };
+}
+
+/** The first equals sign that is not inside quotes. */
+function equalsSign(text: string): number {
+  let quoted = false;
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === '"') quoted = !quoted;
+    else if (text[i] === "=" && !quoted) return i;
+  }
+  return -1;
+}
+
+/** What is wrong with a path or a series is wrong with the option. */
+function inOption<T>(option: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw namedAfter(option, error);
+  }
+}
+
+function namedAfter(option: string, error: unknown): unknown {
+  if (!(error instanceof Error) || !("findings" in error)) return error;
+  const [first] = (error as ReturnType<typeof inputError>).findings;
+  const where = first.path === "" ? "" : `${first.path}: `;
+  return inputError(option, `${where}${first.message}`);
+}
+
+/** "thickness" of arms.arm.thickness, "width, entry 1" of arms.arm.width#1, "battery at" of bodies.battery.at */
+function shortName(path: string): string {
+  const steps = parsePath(path).map((s) => (typeof s === "number" ? `entry ${s + 1}` : s));
+  const tail = steps.length > 3 ? steps.slice(2) : steps.slice(-2);
+  const told = steps.length === 3 && steps[0] !== "bodies" ? steps.slice(-1) : tail;
+  return told.join(" ");
+}
+
+/** Every combination of the values, the last option's changing fastest. */
+export function combinations(varied: readonly Varied[]): (readonly VariedValue[])[] {
+  return varied.reduce<(readonly VariedValue[])[]>(
+    (all, { values }) => all.flatMap((before) => values.map((v) => [...before, v])),
+    [[]],
+  );
+}
+
+/** "thickness 4 mm, width 15 mm" */
+export function combinationName(varied: readonly Varied[], values: readonly VariedValue[]): string {
+  return values.map((v, i) => `${varied[i].short} ${v.text}`).join(", ");
+}
+
+/** "arms.arm.thickness = 4 mm" each */
+export function toldChanges(varied: readonly Varied[], values: readonly VariedValue[]): string[] {
+  return values.map((v, i) => `${varied[i].path} = ${v.text}`);
+}

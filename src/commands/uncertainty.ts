@@ -1,0 +1,41 @@
+/** `stillpoint uncertainty`: how sure the answer for one frame is. */
+
+import type { Command } from "commander";
+import { addStudyOptions, type StudyOptions } from "./input/study-options.ts";
+import { requireSenseOfReport } from "./rank-outputs.ts";
+import { givenFrame, runStudy } from "./study.ts";
+import type { Terminal } from "./terminal/terminal.ts";
+
+const EXAMPLES = `
+Examples:
+  stillpoint uncertainty frames/five-inch.jsonc
+  stillpoint uncertainty frames/five-inch.jsonc --error 3
+  stillpoint uncertainty frames/five-inch.jsonc --samples 100 --json
+
+How far real frames lie from the drawing can be written into the file (section
+"spreads"); where it is not, common practice is assumed and said.`;
+
+export function setUp(command: Command, terminal: Terminal): void {
+  const given = new Set<string>();
+  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
+  command
+    .description(
+      "Draws frames from the spreads of the inputs (thicknesses, moduli, masses, joints, damping) and says where 90 % of them lie in frequency and noise, and how often each spot is the best.",
+    )
+    .argument("<frame>", "the frame file")
+    .option("--report <file>", "where the report goes (default: reports/<frame>-uncertainty.html)")
+    .option("--no-report", "write no report")
+    .option("--no-date", "leave the date out of the report");
+  addStudyOptions(command)
+    .addHelpText("after", EXAMPLES)
+    .action(async (frame: string, options: StudyOptions) => {
+      requireSenseOfReport(options.report, given.size > 1);
+      const { given: read } = await givenFrame(frame, options);
+      const asked = { name: frame, frame: 0, changes: [], told: [] };
+      await runStudy(
+        { frames: [read], variants: [asked], sampled: true, suffix: "-uncertainty", typed: "" },
+        options,
+        terminal,
+      );
+    });
+}
