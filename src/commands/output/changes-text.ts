@@ -12,25 +12,30 @@ import type { CrossingChange } from "../../study/compare-types.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { digits, shortest, signedPercent, signedTenths } from "../terminal/numbers.ts";
-import { printable } from "../terminal/printable.ts";
+import { columnsOf, printable } from "../terminal/printable.ts";
 import { type Column, renderTable } from "../terminal/table.ts";
-import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
+import { bullets, HARD_SPACE, PAGE_COLUMNS, wrap } from "../terminal/wrap.ts";
 import { delayText } from "./variants-table.ts";
 
 /** Modes told; the report and the JSON document have more. */
 const MODES = 6;
 /** Crossings told of each variant, of those that come and of those that go. */
 const CROSSINGS = 3;
-/** Variants beside the reference that fit into one table. */
-const BESIDE = 3;
 const RIGHT = { align: "right" } as const;
 const NOTHING = "-";
 
-/** Places of the variants beside the reference, a table's worth at a time. */
-function tables({ variants }: ComparisonStudy): number[][] {
+/**
+ * Places of the variants beside the reference, a table's worth at a time.
+ *
+ * @param first columns that stand before the variants
+ * @param each columns of a variant, beside those of its name
+ */
+function tables({ variants }: ComparisonStudy, first: number, each: number): number[][] {
+  const name = Math.max(5, ...variants.map((v) => columnsOf(cutName(v.name))));
+  const most = Math.max(1, Math.floor((PAGE_COLUMNS - first - name) / (name + each)));
   const places = variants.slice(1).map((_, i) => i + 1);
   const groups: number[][] = [];
-  for (let i = 0; i < places.length; i += BESIDE) groups.push(places.slice(i, i + BESIDE));
+  for (let i = 0; i < places.length; i += most) groups.push(places.slice(i, i + most));
   return groups;
 }
 
@@ -41,7 +46,8 @@ export function modeChangesText(study: ComparisonStudy, ink: Ink): string {
   const unmatched = comparison.differences.find((d) => d.unmatched !== undefined);
   if (unmatched) return wrap(`Modes are not compared: ${printable(unmatched.unmatched ?? "")}.`);
   if (rows.length === 0) return wrap("No mode moves by half a per cent or more.");
-  const text = tables(study).map((places) => {
+  // indent, number, motion; gap, change, likeness
+  const text = tables(study, 2 + 6 + 14, 2 + 7 + 6).map((places) => {
     const columns: Column[] = [
       { title: "Mode", ...RIGHT },
       { title: "What moves", least: 12 },
@@ -87,7 +93,8 @@ export function spotChangesText(study: ComparisonStudy, ink: Ink): string {
   if (rows.length === 0) return "";
   const delays = rows.some((r) => r.cells.some((c) => c?.spot.delay !== undefined));
   const delayed = (title: string, unit: string) => (delays ? [{ title, unit, ...RIGHT }] : []);
-  const text = tables(study).map((places) => {
+  const delayWidth = delays ? 7 : 0;
+  const text = tables(study, 2 + 14 + delayWidth, 2 + delayWidth).map((places) => {
     const columns: Column[] = [
       { title: "Spot", least: 12 },
       { title: cutName(variants[0].name), unit: "deg/s", ...RIGHT },
