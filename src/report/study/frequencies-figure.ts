@@ -145,7 +145,7 @@ export function frequenciesFinding(study: ComparisonStudy): string {
     const half = (b: (typeof bands)[number]) => (b.high.value - b.low.value) / (2 * b.median.value);
     const wide = bands.map(half).sort((a, b) => a - b);
     if (wide.length === 0) return "Frequencies as drawn; nothing was varied.";
-    return `From frame to frame the modes scatter by ±${percent(wide[0], 2)} to ±${percent(wide[wide.length - 1], 2)}, nine of ten frames within.`;
+    return `From frame to frame the modes scatter by ±${percent(wide[0], 2)} to ±${percent(wide[wide.length - 1], 2)}.`;
   }
   const [most] = rows.toSorted((a, b) => largest(b) - largest(a));
   if (!most || largest(most) < 0.005) return "No mode moves by half a per cent or more.";

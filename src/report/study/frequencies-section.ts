@@ -58,7 +58,9 @@ function modesTable({ variants }: ComparisonStudy, rows: readonly ModeRow[]): Ht
     }),
   );
   return table(
-    "Modes, matched by shape, with the change against the first variant and the likeness of shapes",
+    variants.length > 1
+      ? "Modes, matched by shape, with the change against the first variant and the likeness of shapes"
+      : "Modes as drawn, with nine of ten frames",
     [{ head: "what moves", names: true, cell: (r) => named(r.name) }, ...columns],
     rows,
   );
