@@ -71,7 +71,8 @@ export async function runStudy(
   const { rankedLines } = await import("./output/written.ts");
   const { barSignsFor } = await import("./terminal/bar-signs.ts");
   terminal.print(
-    comparisonText(study, terminal.ink, barSignsFor(process.env)) + rankedLines({ ...(report !== undefined && { report }) }),
+    comparisonText(study, terminal.ink, barSignsFor(process.env)) +
+      rankedLines({ ...(report !== undefined && { report }) }),
   );
 }
 
