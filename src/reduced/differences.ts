@@ -45,6 +45,14 @@ function onMasters(base: Meshed, model: Model, mesh: Mesh): Meshed | undefined {
   return reduction && { ...now, reduction };
 }
 
+/** Every element that differs, in itself, by constants or by its ties. */
+export function allDifferent({ meshed, elements, hanging, plates, pads }: Differences): number[] {
+  const { beams, cells, springs } = meshed.mesh;
+  const ofPlates = cells.flatMap((e, i) => (plates.includes(e.plate) ? [beams.length + i] : []));
+  const firstPad = beams.length + cells.length + springs.length;
+  return [...elements, ...hanging, ...ofPlates, ...pads.map((p) => firstPad + p)];
+}
+
 /** Meshes must have the same nodes, parts and elements in the same order, whatever their sizes. */
 function unlikeMeshes(a: Mesh, b: Mesh): string | undefined {
   if (a.xyz.length !== b.xyz.length) return "the mesh has other nodes";
