@@ -4,10 +4,11 @@ import { changedFrame, type FrameSource } from "../../src/frame/change.ts";
 import { parsePath } from "../../src/frame/parse-path.ts";
 import { type Prepared, prepareVariant } from "../../src/variants/prepare.ts";
 import {
+  isAlike,
+  modesOf,
   type ReducedBase,
   type ReducedVariants,
   reduceVariants,
-  snapshotOf,
   solveBase,
 } from "../../src/variants/reduced.ts";
 
@@ -34,10 +35,11 @@ export function reduce(
     }));
     return prepareVariant(changedFrame(source, list).file, meshSize);
   };
+  const count = base.all.modes.lambda.length;
   const snapshots = training.map((changes) => {
-    const phi = snapshotOf(base, variant(changes));
-    if (!phi) throw new Error(`the mesh of ${JSON.stringify(changes)} is unlike the base's`);
-    return phi;
+    const prepared = variant(changes);
+    if (isAlike(base, prepared)) return modesOf(prepared, count);
+    throw new Error(`the mesh of ${JSON.stringify(changes)} is unlike the base's`);
   });
   return { base, reduced: reduceVariants(base, snapshots), variant };
 }
