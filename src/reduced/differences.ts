@@ -1,11 +1,11 @@
 /** Which elements of a frame's variant differ from those of the frame it is a variant of. */
 
+import { padHeights } from "../matrices/elements.ts";
 import { withMasters } from "../matrices/masters.ts";
 import type { Reduction } from "../matrices/reduction.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { type Meshed, meshed, withReduction } from "./meshed.ts";
-import { padHeights } from "./pad-terms.ts";
 import { same, sameNumber } from "./same.ts";
 
 /** Numbers of elements are those of the mesh: beams first, then cells, springs, pads, masses. */

@@ -6,17 +6,11 @@
 
 import { PAD_TERMS, type PadTerm, padConstant, padUnit } from "../element/pad.ts";
 import type { SomeMatrices } from "../matrices/assemble.ts";
-import type { Mesh, PadElement } from "../mesh/types.ts";
+import { padHeights } from "../matrices/elements.ts";
 import type { Known, KnownFrame } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
 import { same } from "./same.ts";
 import { type StiffnessShare, stiffnessUnit, type Unit } from "./units.ts";
-
-/** The body's place in the plan, and how far the pad's face lies above the body's node, m. */
-export function padHeights(e: PadElement, mesh: Mesh) {
-  const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 2);
-  return { body, reach: e.patch.centre[2] + e.face - mesh.xyz[3 * e.node + 2] };
-}
 
 /** @param pads that differ in their constants alone */
 export function padShares(

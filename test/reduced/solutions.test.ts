@@ -103,11 +103,6 @@ describe.each(VARIANTS)("variants of %s", (_, of, variants) => {
   const cases = variants.map((changes) => [Object.keys(changes).join(), changes] as const);
   test.each(cases)("%s", (_, changes) => {
     const { found, exact, error } = both(of, changes);
-      JSON.stringify(changes),
-      found.solution.error,
-      error,
-      largestDecibels(found, exact),
-    );
     expect(found.solution.method).toBe("reduced");
     expect(error).toBeLessThan(1.5 * found.solution.error + OF_THE_STACK);
     expect(error).toBeGreaterThan(found.solution.error / 30);
