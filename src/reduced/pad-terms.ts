@@ -7,14 +7,15 @@
 import { PAD_TERMS, type PadTerm, padConstant, padUnit } from "../element/pad.ts";
 import type { SomeMatrices } from "../matrices/assemble.ts";
 import { padHeights } from "../matrices/elements.ts";
-import type { Known, KnownFrame } from "./known.ts";
+import type { Basis } from "./basis.ts";
+import type { Known } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
 import { same } from "./same.ts";
 import { type StiffnessShare, stiffnessUnit, type Unit } from "./units.ts";
 
 /** @param pads that differ in their constants alone */
 export function padShares(
-  frame: KnownFrame,
+  frame: Basis,
   known: Known,
   meshed: Meshed,
   pads: readonly number[],
@@ -58,12 +59,7 @@ function constantsOf({ mesh, lossWeights }: Meshed, pad: number) {
   return { values, loss: lossWeights[e.part] };
 }
 
-function padTermUnit(
-  frame: KnownFrame,
-  known: Known,
-  family: readonly number[],
-  term: PadTerm,
-): Unit {
+function padTermUnit(frame: Basis, known: Known, family: readonly number[], term: PadTerm): Unit {
   const name = `pads ${family.join()} ${term.axis} ${term.heights.join()}`;
   return known.unit(name, () => {
     const { mesh } = frame.base;
