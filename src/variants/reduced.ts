@@ -14,7 +14,6 @@ import { type Known, knownOf } from "../reduced/known.ts";
 import { withReduction } from "../reduced/meshed.ts";
 import { reduceFrame } from "../reduced/reduce.ts";
 import { type ReducedSolution, solveVariant } from "../reduced/solve.ts";
-
 import type { ReducedFrame } from "../reduced/types.ts";
 import type { ShakenFrame } from "../response/bare-frame.ts";
 import { harmonics } from "../response/harmonic.ts";
