@@ -34,6 +34,12 @@ const ENTRIES: readonly Entry[] = [
     load: () => import("./compare.ts"),
   },
   {
+    name: "sweep",
+    takes: "<frame>",
+    summary: "compute many variants of a frame, a row each",
+    load: () => import("./sweep.ts"),
+  },
+  {
     name: "uncertainty",
     takes: "<frame>",
     summary: "say how sure the ranking of a frame is",

@@ -8,7 +8,7 @@ import type { VariantAsked } from "../runs/asked.ts";
 import type { FrameGiven } from "../runs/compare-run.ts";
 import type { ComparisonStudy } from "../study/results.ts";
 import { solveOptionsText } from "./input/options.ts";
-import { type StudyOptions, sampleOptions } from "./input/study-options.ts";
+import { type RunOptions, type StudyOptions, sampleOptions } from "./input/study-options.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 import { programVersion } from "./version.ts";
 
@@ -26,7 +26,7 @@ export interface StudyAsked {
 /** A frame file read for variants. @throws InputError */
 export async function givenFrame(
   framePath: string,
-  options: StudyOptions,
+  options: RunOptions,
 ): Promise<{ source: FrameSource; given: FrameGiven }> {
   const { requireFrameFile } = await import("./input/missing-frame.ts");
   const { readFrameSource } = await import("../frame/change.ts");

@@ -31,6 +31,7 @@ import {
 } from "../variants/reduced.ts";
 import type { Outcome } from "../variants/types.ts";
 import type { Solved } from "./asked.ts";
+import { modesOfAll } from "./modes-of-all.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
 import type { FrameText, VariantAnswer, VariantJob, VariantSetup } from "./variant-task.ts";
@@ -173,7 +174,10 @@ async function makeSpaces(
     const count = base.all.modes.lambda.length;
     const known = parseFrameSource(frames[frame].text, frames[frame].path, LIBRARY_NAMES);
     const usable = changes.filter((c) => isUsable(known, frames[frame], base, c));
-    const snapshots = await modesOfAll(frames, frame, usable, count, options);
+    const snapshots = await modesOfAll(frames, frame, usable, count, {
+      ...options,
+      stage: "solving what samples are reduced from",
+    });
     spaces.push({ frame, reduced: reduceVariants(base, snapshots) });
   }
   return { spaces, spaceOf };
@@ -194,28 +198,6 @@ function isUsable(
     if (error instanceof InputError) return false;
     throw error;
   }
-}
-
-async function modesOfAll(
-  frames: readonly FrameText[],
-  frame: number,
-  changes: readonly (readonly Change[])[],
-  count: number,
-  { workers, signal, progress }: SampleOptions,
-): Promise<Float64Array[]> {
-  const found: Float64Array[] = [];
-  await runJobs<VariantSetup, VariantJob, VariantAnswer>({
-    jobs: changes.map((c): VariantJob => ({ kind: "modes", frame, changes: c, count })),
-    task: moduleBeside(import.meta.url, TASK),
-    setup: { frames, spaces: [] },
-    ...(workers !== undefined && { workers }),
-    ...(signal && { signal }),
-    deliver: (i, result) => {
-      progress?.("solving what samples are reduced from", i + 1, changes.length);
-      if ("value" in result) found.push(result.value as Float64Array);
-    },
-  });
-  return found;
 }
 
 /** Every sample as the outcomes of all variants, or why it has none. */

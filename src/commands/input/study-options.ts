@@ -12,12 +12,15 @@ import {
   wholeNumber,
 } from "./options.ts";
 
-export interface StudyOptions extends SolveOptions {
+export interface RunOptions extends SolveOptions {
+  readonly keepHeights?: boolean;
+  readonly workers?: number;
+}
+
+export interface StudyOptions extends RunOptions {
   readonly samples?: number;
   readonly error?: string;
   readonly seed?: number;
-  readonly keepHeights?: boolean;
-  readonly workers?: number;
   /** false: none; absent: the usual place */
   readonly report?: string | false;
   readonly date: boolean;

@@ -6,7 +6,15 @@ import { programVersion } from "../version.ts";
 /** Goes up when a field is renamed, removed or changes its meaning; new fields leave it. */
 const DOCUMENT_VERSION = 2;
 
-export type DocumentKind = "ranking" | "modes" | "check" | "materials" | "material" | "sensitivity";
+export type DocumentKind =
+  | "ranking"
+  | "modes"
+  | "check"
+  | "materials"
+  | "material"
+  | "comparison"
+  | "uncertainty"
+  | "sensitivity";
 
 /**
  * One JSON document, ended by a line break. Quantities are unrounded and in the unit that the field's

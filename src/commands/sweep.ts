@@ -1,0 +1,145 @@
+/** `stillpoint sweep`: many variants of one frame, a row each. */
+
+import path from "node:path";
+import type { Command } from "commander";
+import type { FrameSource } from "../frame/change.ts";
+import type { SweepProgress } from "../runs/sweep-file.ts";
+import type { SweptParameter } from "../runs/sweep-run.ts";
+import type { Outcome } from "../variants/types.ts";
+import { addRunOptions, type RunOptions } from "./input/study-options.ts";
+import { givenFrame } from "./study.ts";
+import type { Terminal } from "./terminal/terminal.ts";
+import { programVersion } from "./version.ts";
+
+interface SweepOptions extends RunOptions {
+  readonly vary: readonly string[];
+  readonly out?: string;
+  readonly shard?: string;
+  readonly delays?: boolean;
+  readonly exact?: boolean;
+}
+
+const EXAMPLES = `
+Examples:
+  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm..6 mm step 0.5 mm"
+  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm, 5 mm" --vary "arms.arm.width#1=15 mm..19 mm step 1 mm" --out arms.csv
+  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm..6 mm in 9" --shard 1/3 --out part-1.csv
+
+Every combination of the values is a row. Ctrl-C leaves whole rows; the same
+command goes on from there. --shard 2/5 computes every fifth row from the second
+on, on this or another machine; the command join puts the parts together.`;
+
+const collect = (value: string, before: readonly string[] = []) => [...before, value];
+
+export function setUp(command: Command, terminal: Terminal): void {
+  command
+    .description(
+      "Computes many variants of one frame: masses, frequencies, and the noise at every named spot, one row each as comma-separated values or JSON Lines. Follows the modes through the variants and says where noise is least and which variants are light and quiet at once.",
+    )
+    .argument("<frame>", "the frame file")
+    .requiredOption(
+      "--vary <place=values>",
+      'a place in the file and its values, such as "arms.arm.thickness=3 mm..8 mm step 0.5 mm"; several are combined',
+      collect,
+    )
+    .option(
+      "--out <file>",
+      "where the rows go, .csv or .jsonl (default: reports/<frame>-sweep.csv)",
+    )
+    .option("--shard <i/n>", "the i-th of n equal parts of the rows only")
+    .option("--delays", "filter delays too; takes about twice as long")
+    .option("--exact", "solve every variant exactly, without a reduced model");
+  addRunOptions(command)
+    .addHelpText("after", EXAMPLES)
+    .action((frame: string, options: SweepOptions) => sweep(frame, options, terminal));
+}
+
+async function sweep(framePath: string, options: SweepOptions, terminal: Terminal): Promise<void> {
+  const { readShard, shardOf } = await import("../runs/shard.ts");
+  const { rowFormat } = await import("../runs/sheet.ts");
+  const { gridJobs } = await import("../runs/jobs.ts");
+  const { requireFree, ROWS } = await import("./overwrite.ts");
+  const out = options.out ?? path.join("reports", `${path.parse(framePath).name}-sweep.csv`);
+  rowFormat(out);
+  const shard = options.shard === undefined ? undefined : readShard(options.shard);
+  const { source, given } = await givenFrame(framePath, options);
+  const parameters = await readParameters(options.vary, source);
+  const jobs = gridJobs(parameters);
+  requireFree(out, ROWS, framePath);
+
+  const outcomes = new Map<number, Outcome>();
+  const total = shard ? shardOf(jobs, shard).length : jobs.length;
+  const end = await run(terminal, total, out, {
+    frame: given,
+    hash: given.hash,
+    source,
+    parameters,
+    out,
+    version: programVersion(),
+    delays: options.delays ?? false,
+    exact: options.exact ?? false,
+    ...(shard && { shard }),
+    ...(options.workers !== undefined && { workers: options.workers }),
+    onOutcome: (index: number, outcome: Outcome) => void outcomes.set(index, outcome),
+  });
+  const { sweepText } = await import("./output/sweep-text.ts");
+  terminal.print(sweepText({ out, progress: end, parameters, jobs, outcomes, ink: terminal.ink }));
+}
+
+/** @throws InterruptedError when Ctrl-C ended it */
+async function run(
+  terminal: Terminal,
+  total: number,
+  out: string,
+  options: Omit<Parameters<typeof import("../runs/sweep-run.ts")["sweepFrame"]>[0], "signal">,
+): Promise<SweepProgress> {
+  const { InterruptedError } = await import("../errors.ts");
+  const { interruptible } = await import("../runs/interrupt.ts");
+  const { sweepFrame } = await import("../runs/sweep-run.ts");
+  const { runProgressOn } = await import("./terminal/run-progress.ts");
+  const { stageProgressOn } = await import("./terminal/stage-progress.ts");
+  const rows = runProgressOn(terminal, total);
+  const stages = stageProgressOn(terminal);
+  try {
+    const end = await interruptible((signal) =>
+      sweepFrame({
+        ...options,
+        signal,
+        progress: stages.show,
+        onProgress: (p) => {
+          stages.end();
+          rows.show(p.rows);
+        },
+      }),
+    );
+    if (end.rows === end.total) return end;
+    rows.end();
+    throw new InterruptedError(
+      `${end.rows} of ${end.total} rows are in ${out}; the same command goes on from there.`,
+    );
+  } finally {
+    stages.end();
+    rows.end();
+  }
+}
+
+async function readParameters(
+  vary: readonly string[],
+  source: FrameSource,
+): Promise<SweptParameter[]> {
+  const { readVaried } = await import("./input/changes.ts");
+  const { inputsOf } = await import("../frame/inputs.ts");
+  const { formatPath } = await import("../frame/file-path.ts");
+  const inputs = inputsOf(source);
+  return vary.map((text) => {
+    const { path: name, values } = readVaried("--vary", text, source);
+    const places = values[0].changes.map((c) => c.path);
+    const unit = inputs.find((i) => i.name === formatPath(places[0]))?.unit;
+    return {
+      name,
+      values: values.map((v) => v.written),
+      ...(unit !== undefined && { unit }),
+      places,
+    };
+  });
+}

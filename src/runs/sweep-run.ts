@@ -1,0 +1,136 @@
+/** A sweep of one frame: a space for its variants, then every variant into a file. */
+
+import { InputError } from "../errors.ts";
+import { changedFrame, type FrameSource } from "../frame/change.ts";
+import type { FilePath } from "../frame/file-path.ts";
+import { LIBRARY_NAMES } from "../material/library-names.ts";
+import { namedCandidates } from "../ranking/candidates.ts";
+import { sweepColumns } from "../study/sweep-columns.ts";
+import { prepareVariant } from "../variants/prepare.ts";
+import { isAlike, reduceVariants, solveBase } from "../variants/reduced.ts";
+import type { Outcome } from "../variants/types.ts";
+import { gridJobs, type Job, type Parameter } from "./jobs.ts";
+import { modesOfAll } from "./modes-of-all.ts";
+import { moduleBeside } from "./module-beside.ts";
+import type { Shard } from "./shard.ts";
+import { runSweep, type SweepProgress } from "./sweep-file.ts";
+import { jobChanges, type SweepAnswer, type SweepSetup } from "./sweep-task.ts";
+import type { FrameText } from "./variant-task.ts";
+
+/** A parameter with the places it sets. */
+export interface SweptParameter extends Parameter {
+  readonly places: readonly FilePath[];
+}
+
+export interface SweepOptions {
+  readonly frame: FrameText;
+  /** SHA-256 of the file */
+  readonly hash: string;
+  readonly source: FrameSource;
+  readonly parameters: readonly SweptParameter[];
+  readonly out: string;
+  /** of the program */
+  readonly version: string;
+  readonly delays: boolean;
+  /** every variant exactly */
+  readonly exact: boolean;
+  readonly shard?: Shard;
+  readonly workers?: number;
+  readonly signal?: AbortSignal;
+  readonly progress?: (stage: string, done: number, of: number) => void;
+  readonly onProgress?: (progress: SweepProgress) => void;
+  /** told of every variant computed in this run, with its number in the whole sweep from 0 */
+  readonly onOutcome?: (index: number, outcome: Outcome) => void;
+}
+
+/** Fewer variants than this are not worth a space. */
+const WORTH_A_SPACE = 16;
+/** Ends of this many parameters are combined; of more, each is tried at its ends alone. */
+const COMBINED = 3;
+
+/** @throws InputError, SolveError */
+export async function sweepFrame(options: SweepOptions): Promise<SweepProgress> {
+  const { frame, source, parameters, delays, exact, workers, signal, shard, onProgress } = options;
+  const base = prepareVariant(source.file, frame.meshSize);
+  const sized = { ...frame, meshSize: base.mesh.size };
+  const spots = namedCandidates(base.file, base.model).map((c) => c.name);
+  const columns = sweepColumns(spots, delays);
+  const jobs = gridJobs(parameters);
+  const reduced = !exact && jobs.length >= WORTH_A_SPACE;
+  return runSweep<SweepSetup, SweepAnswer>({
+    parameters: parameters.map(({ name, values, unit }) => ({
+      name,
+      values,
+      ...(unit !== undefined && { unit }),
+    })),
+    decides: {
+      hash: options.hash,
+      version: options.version,
+      places: parameters.map((p) => p.places),
+      ...{ meshSize: sized.meshSize, modes: frame.modes, keepHeights: frame.keepHeights ?? false },
+      ...{ delays, reduced },
+    },
+    results: columns.titles,
+    cells: ({ index, outcome }) => {
+      options.onOutcome?.(index, outcome);
+      return columns.cells(outcome);
+    },
+    task: moduleBeside(import.meta.url, "./sweep-task"),
+    setup: async () => ({
+      frame: sized,
+      places: parameters.map((p) => p.places),
+      delays,
+      ...(reduced && { reduced: await spaceFor(sized, options, jobs) }),
+    }),
+    out: options.out,
+    ...(shard && { shard }),
+    ...(workers !== undefined && { workers }),
+    ...(signal && { signal }),
+    ...(onProgress && { onProgress }),
+  });
+}
+
+/** Made from the frame as it is and variants at the ends of the parameters: the same for every shard. */
+async function spaceFor(frame: FrameText, options: SweepOptions, jobs: readonly Job[]) {
+  const { source, parameters, progress, workers, signal } = options;
+  progress?.("solving what variants are reduced from", 0, 1);
+  const base = solveBase(prepareVariant(source.file, frame.meshSize));
+  const places = parameters.map((p) => p.places);
+  const ends = endJobs(parameters, jobs).map((job) => jobChanges(job, places));
+  const { keepHeights } = frame;
+  const settings = { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
+  const usable = ends.filter((changes) => {
+    try {
+      return isAlike(
+        base,
+        prepareVariant(changedFrame(source, changes, settings).file, frame.meshSize),
+      );
+    } catch (error) {
+      if (error instanceof InputError) return false; // its row will say why
+      throw error;
+    }
+  });
+  const count = base.all.modes.lambda.length;
+  const snapshots = await modesOfAll([frame], 0, usable, count, {
+    stage: "solving what variants are reduced from",
+    ...(workers !== undefined && { workers }),
+    ...(signal && { signal }),
+    ...(progress && { progress }),
+  });
+  return reduceVariants(base, snapshots);
+}
+
+/** Variants at the first and last values of the parameters, and in the middle of each. */
+function endJobs(parameters: readonly SweptParameter[], jobs: readonly Job[]): Job[] {
+  const sizes = parameters.map((p) => p.values.length);
+  const at = (positions: readonly number[]) =>
+    jobs[positions.reduce((index, k, p) => index * sizes[p] + k, 0)];
+  const middle = sizes.map((n) => Math.floor((n - 1) / 2));
+  const ends = sizes.map((n) => (n > 1 ? [0, n - 1] : [0]));
+  const corners =
+    sizes.length <= COMBINED
+      ? ends.reduce<number[][]>((all, two) => all.flatMap((c) => two.map((e) => [...c, e])), [[]])
+      : sizes.flatMap((_, p) => ends[p].map((e) => middle.map((m, q) => (q === p ? e : m))));
+  const chosen = [...corners, middle].map(at);
+  return [...new Set(chosen)];
+}
