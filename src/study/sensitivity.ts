@@ -24,6 +24,8 @@ const MODES = 20;
 export interface SensitivityOptions {
   /** lowest modes that are looked at; 20 where not given */
   readonly modes?: number;
+  /** names of the inputs that are looked at; all where not given */
+  readonly inputs?: readonly string[];
   /** told the input that is next, how many are done, and how many there are */
   readonly progress?: (input: string, done: number, all: number) => void;
 }
@@ -46,7 +48,7 @@ interface DrawnBase {
 export function sensitivities(base: StudyBase, options: SensitivityOptions = {}): SensitivityTable {
   const { source, outcome } = base;
   const drawn = drawnBase(base, options.modes ?? MODES);
-  const inputs = inputsOf(source);
+  const inputs = inputsOf(source).filter(({ name }) => options.inputs?.includes(name) ?? true);
   const rows = inputs.map((input, i): SensitivityRow => {
     options.progress?.(input.name, i, inputs.length);
     const reach = reachOf(input);

@@ -73,6 +73,7 @@ function suggestionFields(s: Suggestion): Record<string, unknown> {
     massKg: s.mass,
     gyroDb: s.gyro,
     accelerometerDb: s.accel,
+    scoreDb: s.score,
     mode: s.mode
       ? {
           number: s.mode.number,

@@ -1,10 +1,11 @@
 /** What moves the modes and the noise, for people. */
 
+import { formatPath } from "../../frame/file-path.ts";
 import { type Mover, modeMovers, sizeOf, spotMovers } from "../../study/movers.ts";
 import type { SensitivityTable } from "../../study/sensitivity-types.ts";
 import type { Suggestions } from "../../study/suggest-types.ts";
 import type { Ink } from "../terminal/ink.ts";
-import { count, digits, quantity, shortest } from "../terminal/numbers.ts";
+import { commandLine, count, digits, quantity, shortest } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { type Column, renderTable } from "../terminal/table.ts";
 import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
@@ -38,9 +39,10 @@ export function sensitivityText(
   { top, mode }: SensitivityLook,
   ink: Ink,
 ): string {
-  const section = (title: string, body: string) => `\n${ink.heading(title)}\n${body}`;
+  const section = (title: string, body: string) =>
+    `\n${ink.heading(wrap(title).trimEnd())}\n${body}`;
   const parts = [`${ink.heading(wrap(printable(frame.file.name)).trimEnd())}\n`];
-  if (suggested) parts.push(section("What would help", suggestionsText(suggested)));
+  if (suggested) parts.push(section("What would help", suggestionsText(suggested, frame.path)));
   if (spot !== undefined) {
     const { name, gyro } = table.spots[spot];
     const title = `What moves the noise at "${printable(name)}" most (${quantity(gyro, "deg/s")} rms)`;
@@ -57,9 +59,15 @@ export function sensitivityText(
   return parts.join("");
 }
 
-function suggestionsText({ found, none }: Suggestions): string {
+function suggestionsText({ found, none }: Suggestions, framePath: string): string {
   if (none !== undefined) return wrap(printable(none), "  ");
-  return bullets(found.map(({ text }) => printable(text)));
+  const [{ changes }] = found;
+  const settings = changes.flatMap(({ path, written }) => [
+    "--set",
+    `${formatPath(path)}=${written}`,
+  ]);
+  const sure = `Whether it is more than what real frames differ by, for the first: ${commandLine("compare", framePath, ...settings)}`;
+  return bullets(found.map(({ text }) => printable(text))) + wrap(printable(sure), "  ");
 }
 
 /** Inputs in order of what they can do, those that do nothing left out. */
@@ -70,9 +78,9 @@ function moversTable(movers: readonly Mover[], unit: "Hz" | "dB", top: number, i
     { title: "Input", least: 20 },
     { title: "From", align: "right" },
     { title: "to", align: "right" },
-    { title: "", unit: "", align: "left" },
-    { title: "Then", unit, align: "right" },
-    { title: "and", unit, align: "right" },
+    { title: "" },
+    { title: "Gives", unit, align: "right" },
+    { title: "to", unit, align: "right" },
     { title: `${unit} per`, unit: "unit", align: "right" },
     { title: unit === "Hz" ? "% per" : "dB per", unit: "%", align: "right" },
   ];
