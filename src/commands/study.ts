@@ -69,8 +69,10 @@ export async function runStudy(
   }
   const { comparisonText } = await import("./output/comparison-text.ts");
   const { rankedLines } = await import("./output/written.ts");
+  const { barSignsFor } = await import("./terminal/bar-signs.ts");
   terminal.print(
-    comparisonText(study, terminal.ink) + rankedLines({ ...(report !== undefined && { report }) }),
+    comparisonText(study, terminal.ink, barSignsFor(process.env)) +
+      rankedLines({ ...(report !== undefined && { report }) }),
   );
 }
 

@@ -16,13 +16,49 @@ export interface PadPoints {
   readonly w: Float64Array;
 }
 
-/** One term of a relative displacement: unknown, which of the seven functions below, factor. */
-type Term = readonly [dof: number, f: number, c: number];
-
 /** Functions of place: N1..N4 of the cell's corners, then 1, x, y from the body's reference point. */
 const ONE = 4;
 const X = 5;
 const Y = 6;
+
+/** What a term of a displacement grows with: nothing, or one of the two heights of `padMatrix`. */
+const PLAIN = 0;
+const FACE = 1;
+const REACH = 2;
+export type PadHeight = typeof PLAIN | typeof FACE | typeof REACH;
+
+/** One term of a relative displacement: unknown, which of the seven functions, sign, height. */
+type Term = readonly [dof: number, f: number, sign: number, height: PadHeight];
+
+const corners = (f: (i: number) => readonly Term[]) => [0, 1, 2, 3].flatMap(f);
+
+/** Along x, y and z: d = u + theta x (0, 0, face) of the plate - (u + theta x r) of the body. */
+const DISPLACEMENT: readonly (readonly Term[])[] = [
+  [
+    ...corners((i) => [
+      [6 * i, i, 1, PLAIN],
+      [6 * i + 4, i, 1, FACE],
+    ]),
+    [24, ONE, -1, PLAIN],
+    [28, ONE, -1, REACH],
+    [29, Y, 1, PLAIN],
+  ],
+  [
+    ...corners((i) => [
+      [6 * i + 1, i, 1, PLAIN],
+      [6 * i + 3, i, -1, FACE],
+    ]),
+    [25, ONE, -1, PLAIN],
+    [27, ONE, 1, REACH],
+    [29, X, -1, PLAIN],
+  ],
+  [
+    ...corners((i) => [[6 * i + 2, i, 1, PLAIN]]),
+    [26, ONE, -1, PLAIN],
+    [27, Y, -1, PLAIN],
+    [28, X, 1, PLAIN],
+  ],
+];
 
 /**
  * 30 x 30 row-major: six unknowns of each corner of the cell, anticlockwise, then of the body.
@@ -40,36 +76,60 @@ export function padMatrix(
   face: number,
 ): Float64Array {
   const G = gram(points, body[0], body[1]);
-  const z = contact - body[2];
-  const corners = (f: (i: number) => Term[]) => [0, 1, 2, 3].flatMap(f);
-  // d = u + theta x (0, 0, face) of the plate - (u + theta x r) of the body
-  const d: Term[][] = [
-    [
-      ...corners((i) => [
-        [6 * i, i, 1],
-        [6 * i + 4, i, face],
-      ]),
-      [24, ONE, -1],
-      [28, ONE, -z],
-      [29, Y, 1],
-    ],
-    [
-      ...corners((i) => [
-        [6 * i + 1, i, 1],
-        [6 * i + 3, i, -face],
-      ]),
-      [25, ONE, -1],
-      [27, ONE, z],
-      [29, X, -1],
-    ],
-    [...corners((i) => [[6 * i + 2, i, 1]]), [26, ONE, -1], [27, Y, -1], [28, X, 1]],
-  ];
+  const heights = [1, face, contact - body[2]];
   const K = new Float64Array(900);
-  d.forEach((terms, axis) => {
-    for (const [p, f, c] of terms) {
-      for (const [q, g, e] of terms) K[30 * p + q] += k[axis] * c * e * G[7 * f + g];
+  DISPLACEMENT.forEach((terms, axis) => {
+    for (const [p, f, c, h] of terms) {
+      for (const [q, g, e, i] of terms) {
+        K[30 * p + q] += k[axis] * (c * heights[h]) * (e * heights[i]) * G[7 * f + g];
+      }
     }
   });
+  return K;
+}
+
+/** A constant of a pad that its matrix is linear in: the stiffness along an axis times two heights. */
+export interface PadTerm {
+  readonly axis: 0 | 1 | 2;
+  readonly heights: readonly [PadHeight, PadHeight];
+}
+
+/** All that are not zero: nothing of the stiffness along z grows with a height. */
+export const PAD_TERMS: readonly PadTerm[] = [
+  ...([0, 1] as const).flatMap((axis) =>
+    ([PLAIN, FACE, REACH] as const).flatMap((a) =>
+      ([PLAIN, FACE, REACH] as const)
+        .filter((b) => b >= a)
+        .map((b) => ({ axis, heights: [a, b] as const })),
+    ),
+  ),
+  { axis: 2, heights: [PLAIN, PLAIN] },
+];
+
+/** The constant itself; `padMatrix` is the sum of these times `padUnit` of each. */
+export function padConstant(
+  { axis, heights: [a, b] }: PadTerm,
+  k: ArrayLike<number>,
+  face: number,
+  reach: number,
+): number {
+  const heights = [1, face, reach];
+  return k[axis] * heights[a] * heights[b];
+}
+
+/** @param body its x and y, m */
+export function padUnit(
+  { axis, heights: [a, b] }: PadTerm,
+  points: PadPoints,
+  body: ArrayLike<number>,
+): Float64Array {
+  const G = gram(points, body[0], body[1]);
+  const K = new Float64Array(900);
+  for (const [p, f, c, h] of DISPLACEMENT[axis]) {
+    for (const [q, g, e, i] of DISPLACEMENT[axis]) {
+      if ((h === a && i === b) || (h === b && i === a)) K[30 * p + q] += c * e * G[7 * f + g];
+    }
+  }
   return K;
 }
 

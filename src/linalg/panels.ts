@@ -20,19 +20,19 @@ export interface Panels {
   readonly values: Float64Array;
 }
 
-/** @param entry of the matrix at term and column */
-export function packPanels(
-  terms: number,
-  columns: number,
-  entry: (term: number, column: number) => number,
-): Panels {
-  const count = Math.ceil(columns / WIDE);
-  const values = new Float64Array(count * terms * WIDE);
-  for (let c = 0; c < columns; c++) {
-    const start = Math.floor(c / WIDE) * terms * WIDE + (c % WIDE);
-    for (let t = 0; t < terms; t++) values[start + WIDE * t] = entry(t, c);
-  }
-  return { terms, columns, values };
+export function zeroPanels(terms: number, columns: number): Panels {
+  return { terms, columns, values: new Float64Array(panelsFor(columns) * terms * WIDE) };
+}
+
+/** Sets a column to as many numbers of a list, from `first` on, as there are terms. */
+export function setColumn(
+  { terms, values }: Panels,
+  column: number,
+  from: Float64Array,
+  first: number,
+): void {
+  const start = Math.floor(column / WIDE) * terms * WIDE + (column % WIDE);
+  for (let t = 0, k = start; t < terms; t++, k += WIDE) values[k] = from[first + t];
 }
 
 /** How many panels so many columns take. */

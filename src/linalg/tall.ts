@@ -28,6 +28,31 @@ export function innerProducts(
   }
 }
 
+/**
+ * The lower triangle of A'B where that product is symmetric (out: a x a, row-major; what is above the
+ * diagonal is partly set too).
+ */
+export function lowerProducts(
+  out: Float64Array,
+  A: Float64Array,
+  B: Float64Array,
+  a: number,
+  n: number,
+): void {
+  out.fill(0, 0, a * a);
+  for (let start = 0; start < n; start += CHUNK) {
+    const end = Math.min(n, start + CHUNK);
+    let j = 0;
+    for (; j + 3 < a; j += 4) {
+      let i = j;
+      for (; i + 1 < a; i += 2) inner2x4(out, A, i, B, j, a, n, start, end);
+      for (; i < a; i++)
+        for (let q = j; q < j + 4; q++) inner1x1(out, A, i, B, q, a, n, start, end);
+    }
+    for (; j < a; j++) for (let i = j; i < a; i++) inner1x1(out, A, i, B, j, a, n, start, end);
+  }
+}
+
 function inner2x4(
   out: Float64Array,
   A: Float64Array,

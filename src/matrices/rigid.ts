@@ -38,12 +38,29 @@ export function freeRigidMotions(
   about: ArrayLike<number>,
 ): Float64Array[] {
   const R = rigidMotions(mesh, about);
+  const free = freeCombinations(mesh, about);
+  if (free === "all") return R.map((r) => restrict(reduction, r));
+  return free.map((combination) => {
+    const u = new Float64Array(R[0].length);
+    combination.forEach((c, i) => {
+      for (let d = 0; d < u.length; d++) u[d] += c * R[i][d];
+    });
+    return restrict(reduction, u);
+  });
+}
+
+/** Combinations of the six rigid motions (6 factors each) that nothing holds. */
+export function freeCombinations(
+  mesh: Mesh,
+  about: ArrayLike<number>,
+): "all" | readonly (readonly number[])[] {
   const held = [...mesh.fixed];
   for (const s of mesh.springs) {
     if (s.nodes[1] >= 0) continue;
     for (let i = 0; i < 6; i++) if (s.k[i] !== 0) held.push(6 * s.nodes[0] + i);
   }
-  if (held.length === 0) return R.map((r) => restrict(reduction, r));
+  if (held.length === 0) return "all";
+  const R = rigidMotions(mesh, about);
 
   // Rotations are scaled by the frame's size, so that metres and radians weigh alike.
   let reach = 0;
@@ -63,15 +80,7 @@ export function freeRigidMotions(
   }
   const evd = new EigenvalueDecomposition(G, { assumeSymmetric: true });
   const largest = Math.max(...evd.realEigenvalues);
-  const free: Float64Array[] = [];
-  evd.realEigenvalues.forEach((value, k) => {
-    if (value > 1e-10 * largest) return;
-    const u = new Float64Array(R[0].length);
-    for (let i = 0; i < 6; i++) {
-      const c = scale[i] * evd.eigenvectorMatrix.get(i, k);
-      for (let d = 0; d < u.length; d++) u[d] += c * R[i][d];
-    }
-    free.push(restrict(reduction, u));
-  });
-  return free;
+  return evd.realEigenvalues.flatMap((value, k) =>
+    value > 1e-10 * largest ? [] : [scale.map((c, i) => c * evd.eigenvectorMatrix.get(i, k))],
+  );
 }

@@ -1,9 +1,11 @@
 /** The rectangular grid of one plate, clipped to its outline and holes. */
 
+import type { CellCover } from "../element/plate-cell.ts";
 import { type PlanePoints, polygonPoints } from "../element/quadrature.ts";
 import { bounds, clipToConvex, moments, type Polygon, rectangle } from "../model/polygon.ts";
 import type { PlatePart } from "../model/types.ts";
 import { addNode, type Draft } from "./draft.ts";
+import { type Memo, memo } from "./memo.ts";
 import type { PlateGrid } from "./types.ts";
 
 /** Cells covered by less than this share are left out; the mass lost is below 1e-9 of a cell. */
@@ -30,22 +32,43 @@ export function gridShape(plate: PlatePart, size: number) {
   return { x0, y0, nx, ny, a: (x1 - x0) / nx, b: (y1 - y0) / ny };
 }
 
-/** Adds the nodes and cells of a plate to the draft. */
-export function meshPlate(
-  draft: Draft,
-  plate: PlatePart,
-  number: number,
-  part: number,
-  size: number,
-): PlateGrid {
+/** A cell of a plate's drawing. */
+interface DrawnCell {
+  /** position in the grid, j (nx + 1) + i of its corner of least x and y */
+  readonly at: number;
+  readonly cover: CellCover;
+  readonly points?: PlanePoints;
+}
+
+/** What of a plate's grid depends on its drawing alone, and on the number of its first node. */
+interface Plan {
+  readonly covered: readonly Polygon[];
+  readonly cells: readonly DrawnCell[];
+  /** relative to the first node; -1 where there is none */
+  readonly order: Int32Array;
+  /** positions in the grid of the nodes, in their order */
+  readonly nodes: readonly number[];
+  /** node numbers in the grid by the number of the first */
+  readonly nodeAt: Memo<Int32Array>;
+}
+
+/** More drawings than any frame has plates, times the meshes that are compared. */
+const PLANS = memo<Plan>(64);
+/** Numbers that a plate's first node may have in the frames that are compared. */
+const FIRST_NODES = 16;
+
+function planOf(plate: PlatePart, size: number): Plan {
+  const { nx, ny } = gridShape(plate, size);
+  const name = [nx, ny, plate.outline.join(), ...plate.holes.map((h) => h.join())].join(";");
+  return PLANS(name, () => drawn(plate, size));
+}
+
+function drawn(plate: PlatePart, size: number): Plan {
   const { x0, y0, nx, ny, a, b } = gridShape(plate, size);
-  const nodeAt = new Int32Array((nx + 1) * (ny + 1)).fill(-1);
+  const order = new Int32Array((nx + 1) * (ny + 1)).fill(-1);
+  const nodes: number[] = [];
   const covered: Polygon[] = [];
-  const node = (i: number, j: number) => {
-    const k = j * (nx + 1) + i;
-    if (nodeAt[k] < 0) nodeAt[k] = addNode(draft, x0 + i * a, y0 + j * b, plate.z);
-    return nodeAt[k];
-  };
+  const cells: DrawnCell[] = [];
   for (let j = 0; j < ny; j++) {
     for (let i = 0; i < nx; i++) {
       const [x, y] = [x0 + i * a, y0 + j * b];
@@ -58,18 +81,49 @@ export function meshPlate(
         continue;
       }
       covered.push(solid);
+      const at = j * (nx + 1) + i;
+      for (const k of cornersAt(at, nx)) {
+        if (order[k] < 0) order[k] = nodes.push(k) - 1;
+      }
       const whole = area > (1 - WHOLE) * a * b;
       const points = whole ? undefined : inCell(pieces, x, y, a, b);
-      draft.cells.push({
-        nodes: [node(i, j), node(i + 1, j), node(i + 1, j + 1), node(i, j + 1)],
-        plate: number,
-        a,
-        b,
-        cover: cover(points, a, b),
-        ...(points && { points }),
-        part,
-      });
+      cells.push({ at, cover: cover(points, a, b), ...(points && { points }) });
     }
+  }
+  return { covered, cells, order, nodes, nodeAt: memo(FIRST_NODES) };
+}
+
+/** Positions of a cell's corners in the grid, anticlockwise from that of least x and y. */
+function cornersAt(at: number, nx: number): readonly [number, number, number, number] {
+  return [at, at + 1, at + nx + 2, at + nx + 1];
+}
+
+/** Adds the nodes and cells of a plate to the draft. */
+export function meshPlate(
+  draft: Draft,
+  plate: PlatePart,
+  number: number,
+  part: number,
+  size: number,
+): PlateGrid {
+  const { x0, y0, nx, ny, a, b } = gridShape(plate, size);
+  const { covered, cells, order, nodes, nodeAt: numbered } = planOf(plate, size);
+  const first = draft.xyz.length / 3;
+  for (const k of nodes) {
+    addNode(draft, x0 + (k % (nx + 1)) * a, y0 + Math.floor(k / (nx + 1)) * b, plate.z);
+  }
+  const nodeAt = numbered(`${first}`, () => order.map((k) => (k < 0 ? -1 : first + k)));
+  for (const { at, cover, points } of cells) {
+    const [p, q, r, s] = cornersAt(at, nx);
+    draft.cells.push({
+      nodes: [nodeAt[p], nodeAt[q], nodeAt[r], nodeAt[s]],
+      plate: number,
+      a,
+      b,
+      cover,
+      ...(points && { points }),
+      part,
+    });
   }
   return { x0, y0, z: plate.z, a, b, nx, ny, nodeAt, covered };
 }
@@ -81,7 +135,7 @@ function inCell(pieces: readonly Polygon[], x: number, y: number, a: number, b: 
 }
 
 /** The covered area shared to the four edges with linear weights. */
-function cover(points: PlanePoints | undefined, a: number, b: number) {
+function cover(points: PlanePoints | undefined, a: number, b: number): CellCover {
   const half = (a * b) / 2;
   if (!points) return { bottom: half, top: half, left: half, right: half };
   let area = 0;

@@ -6,24 +6,53 @@
 
 import { polygonPoints } from "../element/quadrature.ts";
 import { bounds, clipToConvex, moments, type Polygon } from "../model/polygon.ts";
+import { type Memo, memo } from "./memo.ts";
 import type { Patch, PatchPiece, PlateGrid } from "./types.ts";
 
 /** A patch as weights alone. */
 export type Footing = Pick<Patch, "nodes" | "weights" | "centre" | "area">;
+
+/** Patches of one plate that are kept. */
+const KEPT = 1024;
+/** By the node numbers of a plate's grid, which belong to one drawing (see grid.ts), then by shape. */
+const PATCHES = new WeakMap<Int32Array, Memo<{ readonly patch: Patch | undefined }>>();
+const FOOTINGS = new WeakMap<Int32Array, Memo<{ readonly footing: Footing | undefined }>>();
 
 /**
  * @param shape convex, anticlockwise
  * @returns undefined when no part of the shape lies on the plate
  */
 export function patchOn(grid: PlateGrid, shape: Polygon): Patch | undefined {
-  const cuts = cutsOf(grid, shape);
-  const footing = footingOf(grid, cuts);
-  return footing && { ...footing, pieces: cuts.map((cut) => pieceOf(grid, cut, footing.area)) };
+  const { patch } = memoOf(PATCHES, grid)(shape.join(), () => {
+    const cuts = cutsOf(grid, shape);
+    const footing = footingOf(grid, cuts);
+    const patch = footing && {
+      ...footing,
+      pieces: cuts.map((cut) => pieceOf(grid, cut, footing.area)),
+    };
+    return { patch };
+  });
+  return patch && atHeight(patch, grid.z);
 }
 
 /** The same without the points of its pieces. */
 export function footingOn(grid: PlateGrid, shape: Polygon): Footing | undefined {
-  return footingOf(grid, cutsOf(grid, shape));
+  const { footing } = memoOf(FOOTINGS, grid)(shape.join(), () => ({
+    footing: footingOf(grid, cutsOf(grid, shape)),
+  }));
+  return footing && atHeight(footing, grid.z);
+}
+
+function memoOf<V>(memos: WeakMap<Int32Array, Memo<V>>, { nodeAt }: PlateGrid): Memo<V> {
+  const found = memos.get(nodeAt) ?? memo<V>(KEPT);
+  memos.set(nodeAt, found);
+  return found;
+}
+
+/** On the same plate at another height. */
+function atHeight<F extends Footing>(footing: F, z: number): F {
+  const [x, y] = footing.centre;
+  return { ...footing, centre: [x, y, z] };
 }
 
 /** The part of a shape in one cell. */

@@ -2,10 +2,11 @@
 
 import { withMasters } from "../matrices/masters.ts";
 import type { Reduction } from "../matrices/reduction.ts";
-import type { Mesh, PadElement } from "../mesh/types.ts";
+import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { type Meshed, meshed, withReduction } from "./meshed.ts";
-import { same } from "./same.ts";
+import { padHeights } from "./pad-terms.ts";
+import { same, sameNumber } from "./same.ts";
 
 /** Numbers of elements are those of the mesh: beams first, then cells, springs, pads, masses. */
 export interface Differences {
@@ -14,8 +15,12 @@ export interface Differences {
   readonly elements: readonly number[];
   /** plates that differ in their constants alone: none of their cells is among the elements */
   readonly plates: readonly number[];
+  /** pads that differ in their constants and heights alone, counted as pads; none is among the elements */
+  readonly pads: readonly number[];
   /** further elements that hang on ties that differ */
   readonly hanging: readonly number[];
+  /** by node: 1 where its ties differ; undefined where all ties stay */
+  readonly moved?: Uint8Array;
 }
 
 /** Why a variant cannot be compared element by element. */
@@ -30,7 +35,7 @@ export function differences(base: Meshed, model: Model, mesh: Mesh): Differences
   const now = tiesStay ? withReduction(model, mesh, base.reduction) : onMasters(base, model, mesh);
   if (now === undefined) return { unlike: "other unknowns remain when the ties are eliminated" };
   const moved = tiesStay ? undefined : movedNodes(base.reduction, now.reduction);
-  return { meshed: now, ...changedElements(base, now, moved) };
+  return { meshed: now, ...changedElements(base, now, moved), ...(moved && { moved }) };
 }
 
 /** Meshed on the unknowns that the base keeps; undefined where these do not do. */
@@ -44,16 +49,26 @@ function onMasters(base: Meshed, model: Model, mesh: Mesh): Meshed | undefined {
 function unlikeMeshes(a: Mesh, b: Mesh): string | undefined {
   if (a.xyz.length !== b.xyz.length) return "the mesh has other nodes";
   if (!same(a.fixed, b.fixed)) return "other motions are held";
-  const kinds = (m: Mesh) => m.parts.map(({ name, kind }) => [name, kind]);
-  if (!same(kinds(a), kinds(b))) return "the parts are others";
-  const lists = (m: Mesh) => [
-    m.beams.map((e) => [...e.nodes, e.part, e.sections.length]),
-    m.cells.map((e) => [...e.nodes, e.part]),
-    m.springs.map((e) => [...e.nodes, e.part]),
-    m.pads.map((e) => [e.node, e.part]),
-    m.masses.map((e) => [e.node, e.part]),
-  ];
-  return same(lists(a), lists(b)) ? undefined : "the mesh has other elements";
+  if (!alike(a.parts, b.parts, (p, q) => p.name === q.name && p.kind === q.kind)) {
+    return "the parts are others";
+  }
+  const sameNodes = <E extends { readonly nodes: readonly number[]; readonly part: number }>(
+    e: E,
+    f: E,
+  ) => e.part === f.part && e.nodes.every((n, i) => n === f.nodes[i]);
+  const sameNode = <E extends { readonly node: number; readonly part: number }>(e: E, f: E) =>
+    e.part === f.part && e.node === f.node;
+  const elements =
+    alike(a.beams, b.beams, (e, f) => sameNodes(e, f) && e.sections.length === f.sections.length) &&
+    alike(a.cells, b.cells, sameNodes) &&
+    alike(a.springs, b.springs, sameNodes) &&
+    alike(a.pads, b.pads, sameNode) &&
+    alike(a.masses, b.masses, sameNode);
+  return elements ? undefined : "the mesh has other elements";
+}
+
+function alike<E>(a: readonly E[], b: readonly E[], same: (e: E, f: E) => boolean): boolean {
+  return a.length === b.length && a.every((e, i) => same(e, b[i]));
 }
 
 /** Nodes whose rows of T differ (1), size full / 6. */
@@ -65,6 +80,10 @@ function movedNodes(a: Reduction, b: Reduction): Uint8Array {
 
 /** Coefficients that are zero but for rounding may stand in one and not in the other. */
 function sameRow(a: Reduction, b: Reduction, i: number): boolean {
+  if (a.ptr[i + 1] - a.ptr[i] === 1 && b.ptr[i + 1] - b.ptr[i] === 1) {
+    const [k, l] = [a.ptr[i], b.ptr[i]];
+    if (a.col[k] === b.col[l]) return Math.abs(a.coef[k] - b.coef[l]) < 1e-12;
+  }
   const row = new Map<number, number>();
   for (let k = a.ptr[i]; k < a.ptr[i + 1]; k++) row.set(a.col[k], a.coef[k]);
   for (let k = b.ptr[i]; k < b.ptr[i + 1]; k++) {
@@ -77,7 +96,7 @@ function changedElements(
   base: Meshed,
   now: Meshed,
   moved: Uint8Array | undefined,
-): Pick<Differences, "elements" | "plates" | "hanging"> {
+): Pick<Differences, "elements" | "plates" | "pads" | "hanging"> {
   const [a, b] = [base.mesh, now.mesh];
   const elements: number[] = [];
   const hanging: number[] = [];
@@ -91,13 +110,18 @@ function changedElements(
   const theory = base.model.theory === now.model.theory;
   a.beams.forEach((e, i) => {
     const f = b.beams[i];
-    const alike = same(e.length, f.length) && same(e.axes, f.axes) && same(e.sections, f.sections);
-    take(alike && theory && !damped(e.part), () => e.nodes);
+    const stays = same(e.length, f.length) && same(e.axes, f.axes) && same(e.sections, f.sections);
+    take(stays && theory && !damped(e.part), () => e.nodes);
   });
   const plates = changedPlates(base, now);
   const stays = a.cells.map((e, i) => {
     const f = b.cells[i];
-    return same(e.cover, f.cover) && same(e.points, f.points) && same([e.a, e.b], [f.a, f.b]);
+    return (
+      same(e.cover, f.cover) &&
+      same(e.points, f.points) &&
+      sameNumber(e.a, f.a) &&
+      sameNumber(e.b, f.b)
+    );
   });
   // Where cells of a plate differ by themselves and its constants do too, all of its cells are taken.
   const whole = plates.filter((p) => a.cells.some((e, i) => e.plate === p && !stays[i]));
@@ -108,20 +132,19 @@ function changedElements(
     const f = b.springs[i];
     take(same(e.k, f.k) && same(e.axes, f.axes) && !damped(e.part), () => e.nodes);
   });
+  const pads: number[] = [];
   a.pads.forEach((e, i) => {
     const f = b.pads[i];
-    const alike = same(padSizes(e, a), padSizes(f, b)) && same(e.patch.pieces, f.patch.pieces);
-    take(alike && !damped(e.part), () => [e.node, ...e.patch.nodes]);
+    const [p, q] = [padHeights(e, a), padHeights(f, b)];
+    const drawn = same(p.body, q.body) && same(e.patch.pieces, f.patch.pieces);
+    const stays = same([e.k, e.face, p.reach], [f.k, f.face, q.reach]) && !damped(e.part);
+    if (drawn && !stays) pads.push(i);
+    take(drawn, () => [e.node, ...e.patch.nodes]);
   });
   a.masses.forEach((e, i) => {
     take(same(e, b.masses[i]), () => [e.node]);
   });
-  return { elements, hanging, plates: plates.filter((p) => !whole.includes(p)) };
-}
-
-function padSizes(e: PadElement, mesh: Mesh) {
-  const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 3);
-  return [e.k, e.face, body[0], body[1], e.patch.centre[2] - body[2]];
+  return { elements, hanging, pads, plates: plates.filter((p) => !whole.includes(p)) };
 }
 
 function changedPlates(base: Meshed, now: Meshed): number[] {

@@ -1,36 +1,43 @@
 /** A frame reduced to the space of its own modes and those of some variants. */
 
 import { assembleElements, type System } from "../matrices/assemble.ts";
+import type { MassProperties } from "../matrices/mass.ts";
+import type { Seat } from "../mesh/seat.ts";
 import type { Mesh } from "../mesh/types.ts";
-import type { Model, Vec3 } from "../model/types.ts";
+import type { Model } from "../model/types.ts";
 import { firstModes } from "../modes/first.ts";
 import type { SolvedModes } from "../modes/solve.ts";
 import { ROTOR_LOADS } from "../response/load.ts";
 import { type ResidualMotion, residualMotions } from "../response/residual.ts";
-import { projection } from "./contribution.ts";
+import { knownOf } from "./known.ts";
 import { reducedMatrices } from "./matrices.ts";
 import { withReduction } from "./meshed.ts";
-import { motionsOf, pairsOf } from "./solve.ts";
-import { rowsOfSpace, spanSpace } from "./space.ts";
+import { motionsOf } from "./motions.ts";
+import { projection } from "./projection.ts";
+import { remaindersOf } from "./seats.ts";
+import { pairsOf } from "./solve.ts";
+import { spanSpace } from "./space.ts";
 import type { ReducedFrame } from "./types.ts";
 
 export interface Base {
   readonly model: Model;
   readonly mesh: Mesh;
   readonly system: System;
-  readonly cg: Vec3;
+  readonly mass: MassProperties;
   /** with more modes than are wanted, so that the highest wanted ones have company */
   readonly solved: SolvedModes;
 }
 
 /**
  * @param count modes wanted of each variant
+ * @param seats of the base that most variants have too: what the space lacks of them is found once
  * @param snapshots modes of variants on the base's unknowns (each n x its number, column-major)
  */
 export function reduceFrame(
-  { model, mesh, system, cg, solved }: Base,
+  { model, mesh, system, mass, solved }: Base,
   count: number,
   snapshots: readonly Float64Array[],
+  seats: readonly Seat[],
 ): ReducedFrame {
   const { K, M, reduction, elements } = system;
   const { modes, factor, shift } = solved;
@@ -42,28 +49,29 @@ export function reduceFrame(
     nodes,
     K: k?.map((v) => v * base.lossWeights[part]),
   }));
-  const all = Int32Array.from({ length: space.n }, (_, i) => i);
-  const rows = rowsOfSpace(space, all);
+  const rows = new Float64Array(space.V.length + space.W.length);
+  rows.set(space.V);
+  rows.set(space.W, space.V.length);
   const whole = {
     K: projection(space, K, rows),
     M: projection(space, M, rows),
-    H: projection(space, assembleElements(reduction, lossy).K, rows),
-    unknowns: all,
-    mass: M,
-    rows,
+    H: projection({ ...space, probes: 0 }, assembleElements(reduction, lossy).K, rows),
   };
   const kept = firstModes(solved, count);
-  const none = { meshed: base, elements: [], plates: [], hanging: [] };
-  const begun = { base, system, solved: kept, space, whole, count, beyond };
-  const noTerms = () => {
-    throw new Error("the base has no plates that differ from it");
-  };
-  const baseMatrices = reducedMatrices(begun, noTerms, none, cg);
+  const none = { meshed: base, elements: [], plates: [], pads: [], hanging: [] };
+  const begun = { base, system, solved: kept, space, whole, about: mass.cg, count, beyond };
+  const baseMatrices = reducedMatrices(begun, knownOf(begun), none, mass);
   const ritz = pairsOf(begun, baseMatrices);
   const everywhere = Int32Array.from({ length: reduction.full }, (_, i) => i);
   const { residuals } = motionsOf(begun, base, baseMatrices, ritz, count, everywhere);
   const exact = residualMotions(system, mesh, kept.modes, model.rotors, factor, shift);
-  return { ...begun, baseMatrices, ritz, remainder: exact.map((e, r) => less(e, residuals[r])) };
+  const reduced = { ...begun, baseMatrices, ritz };
+  const lacking = remaindersOf(reduced, seats);
+  return {
+    ...reduced,
+    remainder: exact.map((e, r) => less(e, residuals[r])),
+    seats: seats.map((seat, i) => ({ seat, remainder: lacking[i] })),
+  };
 }
 
 function less(a: ResidualMotion, b: ResidualMotion): ResidualMotion {

@@ -3,7 +3,8 @@
 /** Sizes of a frame are metres and its sections' constants relative: rounding is far below, changes far above. */
 const ROUNDING = 1e-12;
 
-function alike(a: number, b: number): boolean {
+/** Two numbers. */
+export function sameNumber(a: number, b: number): boolean {
   return a === b || Math.abs(a - b) <= ROUNDING * Math.max(1e-3, Math.abs(a), Math.abs(b));
 }
 
@@ -14,7 +15,7 @@ function isList(v: unknown): v is ArrayLike<unknown> {
 /** Plain data: numbers, texts, lists, typed arrays and records of these. */
 export function same(a: unknown, b: unknown): boolean {
   if (a === b) return true;
-  if (typeof a === "number" && typeof b === "number") return alike(a, b);
+  if (typeof a === "number" && typeof b === "number") return sameNumber(a, b);
   if (isList(a) && isList(b)) {
     if (a.length !== b.length) return false;
     for (let i = 0; i < a.length; i++) if (!same(a[i], b[i])) return false;

@@ -1,9 +1,12 @@
 /** How far seats give way by what the modes of a variant leave out. */
 
 import { type Seat, seatMotion } from "../mesh/seat.ts";
+import { leverRows, sixBy, transposed } from "../response/place.ts";
 import { type SeatFlexibility, seatFlexibility } from "../response/residual.ts";
 import type { ReducedMatrices } from "./matrices.ts";
+import { rowsAt } from "./mesh-rows.ts";
 import type { Meshed } from "./meshed.ts";
+import { rigidRowsAt } from "./motions.ts";
 import type { RitzPairs } from "./ritz.ts";
 import type { ReducedFrame } from "./types.ts";
 
@@ -27,38 +30,20 @@ export function flexibilityIn(
 /** sum of psi psi'/(lambda - shift) over the Ritz vectors beyond the modes (6 x 6) */
 export function seatBeyond(
   { space, solved }: Pick<ReducedFrame, "space" | "solved">,
-  { reduction }: Pick<Meshed, "reduction">,
-  { R, rigid, S }: Pick<ReducedMatrices, "R" | "rigid" | "S">,
+  meshed: Pick<Meshed, "mesh">,
+  matrices: Pick<ReducedMatrices, "rows" | "rigid">,
   { lambda, Y }: RitzPairs,
   count: number,
   { dofs, rows }: Seat,
 ): Float64Array {
-  const { n, V, width: w } = space;
+  const { width: w } = space;
+  const { count: rigid, S } = matrices.rigid;
   // Motion of the seat in every vector of the space, its rigid part taken out (6 x w)
-  const P = new Float64Array(6 * w);
-  const m = dofs.length;
-  const add = (
-    out: Float64Array,
-    stride: number,
-    column: number,
-    of: Float64Array,
-    start: number,
-  ) => {
-    for (let j = 0; j < m; j++) {
-      let u = 0;
-      for (let k = reduction.ptr[dofs[j]]; k < reduction.ptr[dofs[j] + 1]; k++) {
-        u += reduction.coef[k] * of[start + reduction.col[k]];
-      }
-      for (let i = 0; i < 6; i++) out[i * stride + column] += rows[i * m + j] * u;
-    }
-  };
-  for (let c = 0; c < w; c++) add(P, w, c, V, c * n);
-  const Q = new Float64Array(6 * rigid);
-  for (let r = 0; r < rigid; r++) add(Q, rigid, r, R, r * n);
+  const P = sixRows(rows, rowsAt(matrices.rows, dofs, w), dofs.length, w);
+  const Q = sixRows(rows, rigidRowsAt(meshed, matrices, dofs), dofs.length, rigid);
   for (let i = 0; i < 6; i++) {
-    for (let r = 0; r < rigid; r++) {
-      const q = Q[i * rigid + r];
-      for (let c = 0; c < w; c++) P[i * w + c] -= q * S[r * w + c];
+    for (let c = 0; c < w; c++) {
+      for (let r = 0; r < rigid; r++) P[i * w + c] -= Q[i * rigid + r] * S[c * rigid + r];
     }
   }
   const F = new Float64Array(36);
@@ -75,29 +60,89 @@ export function seatBeyond(
   return F;
 }
 
-/** Remainders of seats that were asked for before, by frame. */
-const KNOWN = new WeakMap<ReducedFrame, Map<string, Float64Array>>();
-
-function remainders(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
-  const known = KNOWN.get(frame) ?? new Map<string, Float64Array>();
-  KNOWN.set(frame, known);
-  // Heights follow a thickness, so rows may differ by rounding: nine digits are enough to tell seats apart.
-  const keys = seats.map(
-    ({ dofs, rows }) => `${dofs.join()};${Array.from(rows, (v) => v.toPrecision(9)).join()}`,
-  );
-  const missing = seats.filter((_, i) => !known.has(keys[i]));
-  if (missing.length > 0) {
-    const found = remaindersOf(frame, missing);
-    let k = 0;
-    seats.forEach((_, i) => {
-      if (!known.has(keys[i])) known.set(keys[i], found[k++]);
-    });
+/** B X, 6 x columns row-major, for B of 6 x m row-major and X of m x columns column-major. */
+function sixRows(B: Float64Array, X: Float64Array, m: number, columns: number): Float64Array {
+  const out = new Float64Array(6 * columns);
+  for (let i = 0; i < 6; i++) {
+    for (let c = 0; c < columns; c++) {
+      let sum = 0;
+      for (let j = 0; j < m; j++) sum += B[i * m + j] * X[c * m + j];
+      out[i * columns + c] = sum;
+    }
   }
-  return keys.map((key) => known.get(key) as Float64Array);
+  return out;
+}
+
+/** A seat with what the space lacks of its flexibility. */
+export interface KnownSeat {
+  readonly seat: Seat;
+  /** 6 x 6 */
+  readonly remainder: Float64Array;
+}
+
+/** What the space lacks at seats, from those that are known or anew. */
+function remainders(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
+  const known = seats.map((seat) => {
+    for (const { seat: from, remainder } of frame.seats) {
+      const rise = riseBetween(from, seat);
+      if (rise !== undefined) return raised(remainder, rise);
+    }
+    return undefined;
+  });
+  const missing = remaindersOf(
+    frame,
+    seats.filter((_, i) => known[i] === undefined),
+  );
+  let k = 0;
+  return known.map((found) => found ?? missing[k++]);
+}
+
+/** Seats whose rows differ by less than this share of the largest are the same. */
+const SAME_ROWS = 1e-9;
+
+/**
+ * How much higher the point of a seat is than that of another on the same screws: with the plate's
+ * thickness the stack rises over its mid-plane. Undefined where they differ in more than that.
+ */
+function riseBetween(from: Seat, to: Seat): number | undefined {
+  const m = from.dofs.length;
+  if (to.dofs.length !== m || from.dofs.some((d, j) => d !== to.dofs[j])) return undefined;
+  const [a, b] = [from.rows, to.rows];
+  let [work, square, largest] = [0, 0, 0];
+  for (let j = 0; j < m; j++) {
+    const turn = a[4 * m + j];
+    work += turn * (b[j] - a[j]);
+    square += turn * turn;
+  }
+  const rise = square > 0 ? work / square : 0;
+  for (const v of a) largest = Math.max(largest, Math.abs(v));
+  const lever = leverAt(rise);
+  for (let i = 0; i < 6; i++) {
+    for (let j = 0; j < m; j++) {
+      let moved = 0;
+      for (let k = 0; k < 6; k++) moved += lever[6 * i + k] * a[k * m + j];
+      if (!(Math.abs(moved - b[i * m + j]) <= SAME_ROWS * largest)) return undefined;
+    }
+  }
+  return rise;
+}
+
+/** The flexibility at a point that lies higher by so much. */
+function raised(F: Float64Array, rise: number): Float64Array {
+  const lever = leverAt(rise);
+  return sixBy(lever, transposed(sixBy(lever, F, 6)), 6); // F symmetric
+}
+
+function leverAt(rise: number): Float64Array {
+  return leverRows([0, 0, rise]);
 }
 
 /** On the base: the exact flexibility of all modes left out, less that of the Ritz vectors beyond them. */
-function remaindersOf(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
+export function remaindersOf(
+  frame: Omit<ReducedFrame, "remainder" | "seats">,
+  seats: readonly Seat[],
+): Float64Array[] {
+  if (seats.length === 0) return [];
   const { solved, system, base, ritz, count, baseMatrices } = frame;
   const { modes, rigidShapes } = solved;
   const shapes = [...modes.shapes, ...rigidShapes];

@@ -2,7 +2,7 @@
 
 import type { Factor } from "../linalg/factorise.ts";
 import { inverseRoot } from "../linalg/inverse-root.ts";
-import { dot, multiply, multiplyBlock } from "../linalg/product.ts";
+import { dot, multiply } from "../linalg/product.ts";
 import { combine, type SymmetricSparse } from "../linalg/sparse.ts";
 
 export interface Space {
@@ -94,24 +94,4 @@ export function spanSpace(
 /** out -= c a */
 function subtract(out: Float64Array, a: Float64Array, c: number): void {
   for (let i = 0; i < out.length; i++) out[i] -= c * a[i];
-}
-
-/** Rows of the basis and the probes at some unknowns, side by side ((rows) x (width + probes), column-major). */
-export function rowsOfSpace({ n, V, width, W, probes }: Space, unknowns: Int32Array): Float64Array {
-  const m = unknowns.length;
-  const out = new Float64Array(m * (width + probes));
-  for (let c = 0; c < width; c++) {
-    for (let i = 0; i < m; i++) out[c * m + i] = V[c * n + unknowns[i]];
-  }
-  for (let c = 0; c < probes; c++) {
-    for (let i = 0; i < m; i++) out[(width + c) * m + i] = W[c * n + unknowns[i]];
-  }
-  return out;
-}
-
-/** A X on few unknowns. */
-export function productOf(A: SymmetricSparse, X: Float64Array, columns: number): Float64Array {
-  const out = new Float64Array(A.pattern.n * columns);
-  multiplyBlock(out, A, X, columns);
-  return out;
 }

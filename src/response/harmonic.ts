@@ -9,6 +9,7 @@
  * candidate.
  */
 
+import { multiplesOf } from "../excitation/multiples.ts";
 import type { Excitation, OrderForce } from "../excitation/types.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Rotor } from "../model/types.ts";
@@ -32,6 +33,13 @@ export interface ModalResponse {
   readonly im: Float64Array;
 }
 
+/** 1/(lambda (1 + i eta) - omega^2) at one multiple of the motors' speed. */
+export interface Receptance {
+  /** speeds x terms, real and imaginary part */
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
 export interface Harmonics {
   /** elastic modes, then rigid motions, as motions of the mesh */
   readonly shapes: readonly Float64Array[];
@@ -43,8 +51,8 @@ export interface Harmonics {
   /** modal force of each rotor's unit loads on every term */
   readonly loads: readonly Readonly<Record<RotorLoadName, Float64Array>>[];
   readonly excitation: Excitation;
-  /** lambda (1 + i eta) - omega^2 of a term, real and imaginary part */
-  readonly dynamic: (term: number, omega2: number) => readonly [re: number, im: number];
+  /** by multiple of the motors' speed */
+  readonly receptances: ReadonlyMap<number, Receptance>;
 }
 
 export function harmonics(
@@ -56,18 +64,19 @@ export function harmonics(
   excitation: Excitation,
 ): Harmonics {
   const shapes = [...modes.shapes, ...rigidShapes];
-  const dynamic = (term: number, omega2: number): readonly [number, number] => {
-    if (term >= modes.lambda.length) return [-omega2, 0];
-    const lambda = modes.lambda[term];
-    return [lambda - omega2, lambda * modes.described[term].lossFactor];
-  };
+  const receptances = new Map(
+    multiplesOf(excitation.orders).map(({ multiple }) => [
+      multiple,
+      receptanceOf(modes, shapes.length, multiple, excitation.grid),
+    ]),
+  );
   const loads = rotors.map((r) => modalLoads(shapes, rotorLoads(mesh, r)));
   const responses = excitation.orders.flatMap((force, order) =>
     rotors.map((rotor, r) => ({
       order,
       rotor: r,
       ...amplitudes(
-        dynamic,
+        receptances.get(force.order) as Receptance,
         ofUnitAmplitude(force.kind, rotor.spin, (name) => loads[r][name]),
         force,
         excitation.grid,
@@ -83,7 +92,7 @@ export function harmonics(
     residuals,
     loads,
     excitation,
-    dynamic,
+    receptances,
   };
 }
 
@@ -94,23 +103,44 @@ function modalLoads(shapes: readonly Float64Array[], loads: RotorLoads) {
   ) as Record<RotorLoadName, Float64Array>;
 }
 
+function receptanceOf(
+  { lambda, described }: Modes,
+  terms: number,
+  multiple: number,
+  grid: Float64Array,
+): Receptance {
+  const re = new Float64Array(grid.length * terms);
+  const im = new Float64Array(grid.length * terms);
+  for (let s = 0; s < grid.length; s++) {
+    const square = (multiple * grid[s]) ** 2;
+    for (let t = 0; t < terms; t++) {
+      const elastic = t < lambda.length;
+      const dr = (elastic ? lambda[t] : 0) - square;
+      const di = elastic ? lambda[t] * described[t].lossFactor : 0;
+      const d = dr * dr + di * di;
+      re[s * terms + t] = dr / d;
+      im[s * terms + t] = -di / d;
+    }
+  }
+  return { re, im };
+}
+
 function amplitudes(
-  dynamic: Harmonics["dynamic"],
+  receptance: Receptance,
   f: { readonly re: Float64Array; readonly im: Float64Array },
-  force: OrderForce,
+  { coefficient }: OrderForce,
   grid: Float64Array,
 ) {
   const terms = f.re.length;
   const re = new Float64Array(grid.length * terms);
   const im = new Float64Array(grid.length * terms);
   for (let s = 0; s < grid.length; s++) {
-    const omega = force.order * grid[s];
-    const A = force.coefficient * grid[s] ** 2;
-    for (let t = 0; t < terms; t++) {
-      const [dr, di] = dynamic(t, omega * omega);
-      const scale = A / (dr * dr + di * di);
-      re[s * terms + t] = scale * (f.re[t] * dr + f.im[t] * di); // f / (dr + i di)
-      im[s * terms + t] = scale * (f.im[t] * dr - f.re[t] * di);
+    const A = coefficient * grid[s] * grid[s];
+    for (let t = 0, k = s * terms; t < terms; t++, k++) {
+      const gr = A * receptance.re[k];
+      const gi = A * receptance.im[k];
+      re[k] = f.re[t] * gr - f.im[t] * gi;
+      im[k] = f.im[t] * gr + f.re[t] * gi;
     }
   }
   return { re, im };

@@ -6,8 +6,8 @@
  */
 
 import { multiplesOf } from "../excitation/multiples.ts";
-import { type Panels, packPanels, wholePanels } from "../linalg/panels.ts";
-import type { Harmonics, ModalResponse } from "./harmonic.ts";
+import { type Panels, setColumn, wholePanels, zeroPanels } from "../linalg/panels.ts";
+import type { Harmonics, ModalResponse, Receptance } from "./harmonic.ts";
 
 /** One order of one rotor. */
 export interface LoadCase {
@@ -49,29 +49,35 @@ export function packHarmonics(h: Harmonics): MultipleMotion[] {
       omega,
       loads: responses.map(({ order, rotor }) => ({ order, rotor })),
       half,
-      receptance: packReceptance(h, omega),
+      receptance: packReceptance(h, multiple),
       amplitude: packAmplitudes(h, responses, half),
       rigid: rigidAmplitudes(h, responses, half),
     };
   });
 }
 
-function packReceptance(h: Harmonics, omega: Float64Array): Panels {
-  return packPanels(h.elastic, 2 * omega.length, (t, c) => {
-    const [re, im] = h.dynamic(t, omega[c >> 1] ** 2);
-    return (c % 2 === 0 ? re : -im) / (re * re + im * im);
-  });
+function packReceptance({ elastic, shapes, receptances }: Harmonics, multiple: number): Panels {
+  const { re, im } = receptances.get(multiple) as Receptance;
+  const speeds = re.length / shapes.length;
+  const out = zeroPanels(elastic, 2 * speeds);
+  for (let s = 0; s < speeds; s++) {
+    setColumn(out, 2 * s, re, s * shapes.length);
+    setColumn(out, 2 * s + 1, im, s * shapes.length);
+  }
+  return out;
 }
 
 function packAmplitudes(h: Harmonics, responses: readonly ModalResponse[], half: number): Panels {
   const terms = h.shapes.length;
-  return packPanels(h.elastic, 2 * half * h.excitation.grid.length, (t, c) => {
-    const l = c % half;
-    if (l >= responses.length) return 0;
-    const { re, im } = responses[l];
-    const s = Math.floor(c / (2 * half));
-    return (c % (2 * half) < half ? re : im)[s * terms + t];
+  const speeds = h.excitation.grid.length;
+  const out = zeroPanels(h.elastic, 2 * half * speeds);
+  responses.forEach(({ re, im }, l) => {
+    for (let s = 0; s < speeds; s++) {
+      setColumn(out, 2 * half * s + l, re, s * terms);
+      setColumn(out, 2 * half * s + half + l, im, s * terms);
+    }
   });
+  return out;
 }
 
 function rigidAmplitudes(

@@ -2,7 +2,7 @@
 
 import { reachWanted } from "../excitation/excite.ts";
 import { assemble } from "../matrices/assemble.ts";
-import { seatOf } from "../mesh/seat.ts";
+import { type Seat, seatOf } from "../mesh/seat.ts";
 import { firstModes } from "../modes/first.ts";
 import { MODES_DEFAULT_COUNT, type SolvedModes, solveModes } from "../modes/solve.ts";
 import { reaches } from "../modes/warnings.ts";
@@ -10,10 +10,11 @@ import { namedCandidates } from "../ranking/candidates.ts";
 import { longOverhangs } from "../ranking/overhang.ts";
 import type { Overhang } from "../ranking/types.ts";
 import { differences } from "../reduced/differences.ts";
+import { type Known, knownOf } from "../reduced/known.ts";
 import { withReduction } from "../reduced/meshed.ts";
 import { reduceFrame } from "../reduced/reduce.ts";
 import { type ReducedSolution, solveVariant } from "../reduced/solve.ts";
-import { type Terms, termsOf } from "../reduced/terms.ts";
+
 import type { ReducedFrame } from "../reduced/types.ts";
 import type { ShakenFrame } from "../response/bare-frame.ts";
 import { harmonics } from "../response/harmonic.ts";
@@ -87,9 +88,9 @@ export function reduceVariants(
   const { prepared, system, overhangs } = solved;
   const { bareModel: model, mesh, bareMass } = prepared;
   const count = solved.solved.modes.lambda.length;
-  const base = { model, mesh, system, cg: bareMass.cg, solved: all };
+  const base = { model, mesh, system, mass: bareMass, solved: all };
   return {
-    frame: reduceFrame(base, count, snapshots),
+    frame: reduceFrame(base, count, snapshots, seatsOf(prepared)),
     lively: overhangs.map(({ plate, direction, flagged }) => ({ plate, direction, flagged })),
     meshSize: mesh.size,
     count,
@@ -106,10 +107,10 @@ export function variantSolver(
   reduced: ReducedVariants,
   tolerance = REDUCED_TOLERANCE,
 ): VariantSolver {
-  const terms = termsOf(reduced.frame);
+  const known = knownOf(reduced.frame);
   return {
     outcome: (prepared, options = {}) =>
-      reducedOutcome(reduced, terms, prepared, tolerance, options) ??
+      reducedOutcome(reduced, known, prepared, tolerance, options) ??
       outcomeOfSolved(solveExactly(prepared, reduced.count), options),
   };
 }
@@ -117,7 +118,7 @@ export function variantSolver(
 /** undefined where the reduced model does not do. */
 function reducedOutcome(
   reduced: ReducedVariants,
-  terms: Terms,
+  known: Known,
   prepared: Prepared,
   tolerance: number,
   options: OutcomeOptions & Pick<ExactOptions, "moved">,
@@ -127,7 +128,7 @@ function reducedOutcome(
   if (!overhangs) return undefined;
   const points = samplePoints(bareModel, mesh);
   const watched = watchedBy(prepared, points);
-  const found = solveVariant(reduced.frame, terms, bareModel, mesh, bareMass.cg, watched);
+  const found = solveVariant(reduced.frame, known, bareModel, mesh, bareMass, watched);
   if ("unlike" in found || !(found.error <= tolerance)) return undefined;
   const { modes, rigidShapes } = found;
   const bare = shakenBy(prepared, found);
@@ -169,12 +170,17 @@ function knownOverhangs({ lively }: ReducedVariants, { bareModel }: Prepared) {
 }
 
 /** Unknowns of the mesh that the spots and the sample points read. */
-function watchedBy({ file, model, mesh }: Prepared, points: readonly SamplePoint[]): Int32Array {
+function watchedBy(prepared: Prepared, points: readonly SamplePoint[]): Int32Array {
   const dofs = new Set<number>();
   for (const p of points) for (const d of p.dofs) dofs.add(d);
-  for (const { plate, holes, footprint, cg } of namedCandidates(file, model)) {
-    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
-    for (const d of seat?.dofs ?? []) dofs.add(d);
-  }
+  for (const seat of seatsOf(prepared)) for (const d of seat.dofs) dofs.add(d);
   return Int32Array.from(dofs);
+}
+
+/** Seats of the stack at the spots. */
+function seatsOf({ file, model, mesh }: Prepared): Seat[] {
+  return namedCandidates(file, model).flatMap(({ plate, holes, footprint, cg }) => {
+    const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
+    return seat ? [seat] : [];
+  });
 }

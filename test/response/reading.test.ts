@@ -6,7 +6,7 @@
 import { Matrix, solve } from "ml-matrix";
 import { describe, expect, test } from "vitest";
 import { SolveError } from "../../src/errors.ts";
-import { packPanels } from "../../src/linalg/panels.ts";
+import { zeroPanels } from "../../src/linalg/panels.ts";
 import { seatOf } from "../../src/mesh/seat.ts";
 import type { Candidate } from "../../src/model/types.ts";
 import { coupleStack, couplingRoom } from "../../src/response/coupling.ts";
@@ -228,8 +228,8 @@ test("right on a resonance that nothing damps there is no answer", () => {
     omega: Float64Array.of(1),
     loads: [{ order: 0, rotor: 0 }],
     half: 4,
-    receptance: packPanels(0, 2, () => 0),
-    amplitude: packPanels(0, 8, () => 0),
+    receptance: zeroPanels(0, 2),
+    amplitude: zeroPanels(0, 8),
     rigid: new Float64Array(0),
   };
   const port = {

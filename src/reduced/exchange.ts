@@ -1,0 +1,82 @@
+/** Elements of the base taken away, those of a variant put in their place. */
+
+import type { SymmetricSparse } from "../linalg/sparse.ts";
+import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import type { Differences } from "./differences.ts";
+import type { Known } from "./known.ts";
+import { type MeshRows, nodesOfPlaces, placeOf, rowsOfPlaces } from "./mesh-rows.ts";
+import { type MeshSum, meshSum, type Weighted } from "./mesh-sum.ts";
+import type { Meshed } from "./meshed.ts";
+
+/** What the elements add, before it is seen in the space. */
+export interface Exchange {
+  readonly stiffness: Differing<"K" | "H">;
+  readonly mass: Differing<"M">;
+  /** least ratio of a stiffness to that of the base */
+  readonly softest: number;
+}
+
+/** Matrices on six unknowns of each of some nodes. */
+export type Differing<Name extends string> = Readonly<Record<Name, SymmetricSparse>> & {
+  readonly nodes: Int32Array;
+  /** of V and W there (6 * nodes x (width + probes), column-major) */
+  readonly rows: Float64Array;
+};
+
+/** @param rows of the variant */
+export function exchangeOf(
+  known: Known,
+  rows: MeshRows,
+  base: Meshed,
+  { meshed, elements, hanging }: Differences,
+): Exchange {
+  let softest = 1;
+  const stiff: Weighted[] = [];
+  const heavy: Weighted[] = [];
+  const put = (e: ElementMatrices, sign: 1 | -1, places: readonly number[], weights: Meshed) => {
+    const { K, M, part } = e;
+    if (K) stiff.push({ places, A: K, weights: [sign, sign * weights.lossWeights[part]] });
+    if (M) heavy.push({ places, A: M, weights: [sign] });
+  };
+  const own = (nodes: readonly number[]) => nodes.map((node) => placeOf(rows, node));
+  const ofVariant = (index: number) =>
+    matricesOf(meshed.mesh, meshed.model, meshed.massPerArea, index);
+  for (const index of elements) {
+    const [before, after] = [known.element(index), ofVariant(index)];
+    before.forEach((e, i) => {
+      softest = Math.min(softest, leastRatio(e, after[i]));
+      put(e, -1, e.nodes, base);
+    });
+    for (const e of after) put(e, 1, own(e.nodes), meshed);
+  }
+  // What is the same but for its ties has the variant's constants on the base's ties by now.
+  for (const index of hanging) {
+    for (const e of ofVariant(index)) {
+      put(e, -1, e.nodes, meshed);
+      put(e, 1, own(e.nodes), meshed);
+    }
+  }
+  const stiffness = meshSum(stiff, 2);
+  const mass = meshSum(heavy, 1);
+  return {
+    stiffness: { K: stiffness.sums[0], H: stiffness.sums[1], ...at(rows, stiffness) },
+    mass: { M: mass.sums[0], ...at(rows, mass) },
+    softest,
+  };
+}
+
+function at(rows: MeshRows, { places }: MeshSum) {
+  return { nodes: nodesOfPlaces(rows, places), rows: rowsOfPlaces(rows, places) };
+}
+
+/** Least ratio of the diagonals of two stiffnesses; 1 where they are not between the same nodes. */
+function leastRatio(before: ElementMatrices, after: ElementMatrices | undefined): number {
+  if (!before.K || !after?.K || before.nodes.some((n, i) => n !== after.nodes[i])) return 1;
+  const order = 6 * before.nodes.length;
+  let least = 1;
+  for (let i = 0; i < order; i++) {
+    const d = before.K[i * order + i];
+    if (d > 0) least = Math.min(least, after.K[i * order + i] / d);
+  }
+  return least;
+}

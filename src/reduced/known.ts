@@ -1,0 +1,71 @@
+/** What the variants of a frame share beyond its plain data: made when first wanted, and kept. */
+
+import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import { baseRows, type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
+import { meshSum } from "./mesh-sum.ts";
+import { momentumOf, rawMotions } from "./momentum.ts";
+import { productOf } from "./projection.ts";
+import type { ReducedFrame } from "./types.ts";
+import type { Unit } from "./units.ts";
+
+/** What the matrices of a variant are made from. */
+export type KnownFrame = Pick<ReducedFrame, "base" | "system" | "space" | "whole" | "about">;
+
+export interface Known {
+  readonly rows: MeshRows;
+  readonly momentum: Momentum;
+  /** matrices of an element of the base, as `matricesOf` */
+  readonly element: (index: number) => readonly ElementMatrices[];
+  /** a unit under a name of its own */
+  readonly unit: (name: string, make: () => Unit) => Unit;
+}
+
+/** Of the whole base, see momentum.ts. */
+export interface Momentum {
+  /** [V W]'M R of the base's rigid motions (all x 6, row-major) */
+  readonly whole: Float64Array;
+  /** M [V W] along x, y and z at each node (3 * nodes x all, row-major) */
+  readonly along: Float64Array;
+}
+
+export function knownOf({ base, system, space, about }: KnownFrame): Known {
+  const rows = baseRows(base.reduction, space);
+  const elements = new Map<number, readonly ElementMatrices[]>();
+  const units = new Map<string, Unit>();
+  const { mesh, model, massPerArea } = base;
+  return {
+    rows,
+    momentum: baseMomentum(rows, system, mesh.xyz, about),
+    element: (index) => kept(elements, index, () => matricesOf(mesh, model, massPerArea, index)),
+    unit: (name, make) => kept(units, name, make),
+  };
+}
+
+function kept<K, V>(all: Map<K, V>, key: K, make: () => V): V {
+  const found = all.get(key) ?? make();
+  all.set(key, found);
+  return found;
+}
+
+function baseMomentum(
+  rows: MeshRows,
+  { elements }: KnownFrame["system"],
+  xyz: Float64Array,
+  about: KnownFrame["about"],
+): Momentum {
+  const { places, sums } = meshSum(
+    elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
+    1,
+  );
+  const own = rowsOfPlaces(rows, places);
+  const MV = productOf(sums[0], own, rows.all);
+  const m = 6 * places.length;
+  const along = new Float64Array(xyz.length * rows.all);
+  places.forEach((node, p) => {
+    for (let d = 0; d < 3; d++) {
+      const to = (3 * node + d) * rows.all;
+      for (let c = 0; c < rows.all; c++) along[to + c] = MV[c * m + 6 * p + d];
+    }
+  });
+  return { whole: momentumOf(sums[0], own, rows.all, rawMotions(xyz, about, places)), along };
+}

@@ -1,0 +1,62 @@
+/** What units of a constant add to the matrices of a frame, as seen in the space. */
+
+import type { SomeMatrices } from "../matrices/assemble.ts";
+import type { Vec3 } from "../model/types.ts";
+import type { KnownFrame } from "./known.ts";
+import { type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
+import { meshSum } from "./mesh-sum.ts";
+import { momentumOf, rawMotions } from "./momentum.ts";
+import { projection } from "./projection.ts";
+
+/** The stiffness that a constant stands for, or the mass. */
+export interface Unit {
+  /** packed */
+  readonly projected: Float64Array;
+  /** of a mass: [V W]'M R with the rigid motions R of the base, see momentum.ts */
+  readonly momentum?: Float64Array;
+}
+
+/** How much of a stiffness a variant has more than the base, and of it weighed by loss. */
+export interface StiffnessShare {
+  readonly of: Unit;
+  readonly stiffness: number;
+  readonly loss: number;
+}
+
+/** How much of a mass a variant has more than the base, and how far that went as a whole, m. */
+export interface MassShare {
+  readonly of: Unit;
+  readonly mass: number;
+  readonly shift: Vec3;
+}
+
+/** @param elements of the base, of which the stiffness is meant */
+export function stiffnessUnit(
+  { space }: Pick<KnownFrame, "space">,
+  rows: MeshRows,
+  elements: readonly SomeMatrices[],
+): Unit {
+  const { places, sums } = meshSum(
+    elements.flatMap(({ nodes, K }) => (K ? [{ places: nodes, A: K, weights: [1] }] : [])),
+    1,
+  );
+  return { projected: projection(space, sums[0], rowsOfPlaces(rows, places)) };
+}
+
+/** @param elements of the base, of which the mass is meant */
+export function massUnit(
+  { space, base, about }: Pick<KnownFrame, "space" | "base" | "about">,
+  rows: MeshRows,
+  elements: readonly SomeMatrices[],
+): Unit {
+  const { places, sums } = meshSum(
+    elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
+    1,
+  );
+  const own = rowsOfPlaces(rows, places);
+  const R = rawMotions(base.mesh.xyz, about, places);
+  return {
+    projected: projection(space, sums[0], own),
+    momentum: momentumOf(sums[0], own, rows.all, R),
+  };
+}
