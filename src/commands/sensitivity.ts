@@ -1,7 +1,8 @@
 /** `stillpoint sensitivity`: what moves the modes and the noise, and what would help. */
 
+import { readFileSync } from "node:fs";
 import { type Command, Option } from "commander";
-import { inputError } from "../errors.ts";
+import { InterruptedError, inputError } from "../errors.ts";
 import type { StudyBase } from "../study/sensitivity-base.ts";
 import type { SensitivityTable } from "../study/sensitivity-types.ts";
 import type { Suggestions } from "../study/suggest-types.ts";
@@ -12,6 +13,7 @@ import {
   meshSizeOption,
   wholeNumber,
 } from "./input/options.ts";
+import { workersOption } from "./input/study-options.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 
 interface SensitivityCommandOptions extends MeshOptions {
@@ -19,6 +21,7 @@ interface SensitivityCommandOptions extends MeshOptions {
   readonly spot?: string;
   readonly top: number;
   readonly suggestions: boolean;
+  readonly workers?: number;
   readonly json?: boolean;
 }
 
@@ -52,6 +55,7 @@ export function setUp(command: Command, terminal: Terminal): void {
         .default(12),
     )
     .option("--no-suggestions", "suggest nothing, which saves some time")
+    .addOption(workersOption())
     .addOption(meshSizeOption())
     .addOption(jsonOption())
     .addHelpText("after", EXAMPLES)
@@ -74,7 +78,8 @@ async function sensitivity(
   const source = readFrameSource(framePath, LIBRARY_NAMES);
   const base = inFrame(frame, settings, () => studyBase(source, settings.meshSize));
   const spot = spotAsked(base, options.spot);
-  const found = await studied(base, options, terminal);
+  const text = readFileSync(framePath, "utf8");
+  const found = await studied(base, text, options, terminal);
   const shown = { ...found, ...(spot !== undefined && { spot }), frame };
   requireMode(found.table, options.mode);
   if (options.json) {
@@ -91,19 +96,27 @@ async function sensitivity(
 
 async function studied(
   base: StudyBase,
-  options: SensitivityCommandOptions,
+  text: string,
+  { mode = 0, workers, suggestions: wanted }: SensitivityCommandOptions,
   terminal: Terminal,
 ): Promise<{ readonly table: SensitivityTable; readonly suggested?: Suggestions }> {
-  const { sensitivities } = await import("../study/sensitivity.ts");
+  const { sensitivityTable } = await import("../runs/sensitivity-run.ts");
+  const { interruptible } = await import("../runs/interrupt.ts");
   const { suggestions } = await import("../study/suggest.ts");
   const { stageProgressOn } = await import("./terminal/stage-progress.ts");
   const { show, end } = stageProgressOn(terminal);
   try {
-    const table = sensitivities(base, {
-      modes: Math.max(MODES, options.mode ?? 0),
-      progress: (_, done, all) => show("moving every input", done, all),
+    const table = await interruptible(async (signal) => {
+      const found = await sensitivityTable(base, text, {
+        modes: Math.max(MODES, mode),
+        ...(workers !== undefined && { workers }),
+        signal,
+        progress: (done, all) => show("moving every input", done, all),
+      });
+      if (signal.aborted) throw new InterruptedError("Stopped before the answer was there.");
+      return found;
     });
-    if (!options.suggestions || table.spots.length === 0) return { table };
+    if (!wanted || table.spots.length === 0) return { table };
     const suggested = suggestions(base, table, {
       progress: (_, done, all) => show("trying changes", done, all),
     });

@@ -113,9 +113,16 @@ function changed(
   }
   const found = differences(base, drawn.model, drawn.mesh);
   if ("unlike" in found) return found;
-  const { beams, cells } = drawn.mesh;
+  const { beams, cells, springs } = drawn.mesh;
   const ofPlates = cells.flatMap((e, i) =>
     found.plates.includes(e.plate) ? [beams.length + i] : [],
   );
-  return { meshed: found.meshed, elements: [...found.elements, ...found.hanging, ...ofPlates] };
+  const firstPad = beams.length + cells.length + springs.length;
+  const elements = [
+    ...found.elements,
+    ...found.hanging,
+    ...ofPlates,
+    ...found.pads.map((i) => firstPad + i),
+  ];
+  return { meshed: found.meshed, elements };
 }

@@ -6,6 +6,8 @@ import { type Outcome, stillpoint, useSandbox } from "./sandbox.ts";
 useSandbox();
 
 const FRAME = "cross.jsonc";
+/** No threads, which take long to start from sources. */
+const ALONE = ["--workers", "1"];
 const { candidates: _candidates, ...cross } = crossSections({ lossFactor: 0.3, armElements: 2 });
 /** One spot, few inputs. */
 const frame = {
@@ -26,7 +28,7 @@ describe("sensitivity", () => {
   let json: Outcome;
   beforeAll(async () => {
     write(FRAME, frame);
-    json = await stillpoint("sensitivity", FRAME, "--spot", "nose", "--json");
+    json = await stillpoint("sensitivity", FRAME, "--spot", "nose", "--json", ...ALONE);
   }, 30_000);
 
   test("prints one JSON document with every input, mode and spot", () => {
@@ -73,12 +75,20 @@ describe("sensitivity", () => {
   test("lists the modes alone for a frame that nothing shakes", async () => {
     const { propulsion: _p, stack: _s, ...still } = cross;
     write("still.jsonc", { version: 1, name: "Cross", ...still });
-    const { code, out } = await stillpoint("sensitivity", "still.jsonc", "--top", "2");
+    const { code, out } = await stillpoint("sensitivity", "still.jsonc", "--top", "2", ...ALONE);
     expect(code).toBe(0);
     expect(out).toMatch(/^Cross\n\nWhat moves each mode most\n/);
     expect(out).not.toContain("What would help");
     for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
-    const one = await stillpoint("sensitivity", "still.jsonc", "--mode", "2", "--top", "2");
+    const one = await stillpoint(
+      "sensitivity",
+      "still.jsonc",
+      "--mode",
+      "2",
+      ...ALONE,
+      "--top",
+      "2",
+    );
     expect(one.out).toMatch(/\nWhat moves mode 2 most \([\d.]+ Hz, /);
     expect(one.out).not.toContain("What moves each mode most");
     expect(one.out).toMatch(/\d+ more inputs move it less\./);
