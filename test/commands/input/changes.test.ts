@@ -52,7 +52,10 @@ describe("a place and its values", () => {
 });
 
 describe("several places", () => {
-  const varied = [read("arms.arm.thickness=4 mm, 5 mm"), read("stack.isolators=none, soft gel pads")];
+  const varied = [
+    read("arms.arm.thickness=4 mm, 5 mm"),
+    read("stack.isolators=none, soft gel pads"),
+  ];
   const all = combinations(varied);
 
   test("are combined, the last changing fastest", () => {
