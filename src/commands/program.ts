@@ -46,6 +46,12 @@ const ENTRIES: readonly Entry[] = [
     load: () => import("./uncertainty.ts"),
   },
   {
+    name: "sensitivity",
+    takes: "<frame>",
+    summary: "what moves modes and noise most, and what would help",
+    load: () => import("./sensitivity.ts"),
+  },
+  {
     name: "modes",
     takes: "<frame>",
     summary: "list the frame's natural vibrations",

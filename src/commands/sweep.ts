@@ -3,8 +3,7 @@
 import path from "node:path";
 import type { Command } from "commander";
 import type { FrameSource } from "../frame/change.ts";
-import type { SweepProgress } from "../runs/sweep-file.ts";
-import type { SweptParameter } from "../runs/sweep-run.ts";
+import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
 import type { Outcome } from "../variants/types.ts";
 import { addRunOptions, type RunOptions } from "./input/study-options.ts";
 import { givenFrame } from "./study.ts";
@@ -68,8 +67,9 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   requireFree(out, ROWS, framePath);
 
   const outcomes = new Map<number, Outcome>();
+  const reasons = new Map<number, string>();
   const total = shard ? shardOf(jobs, shard).length : jobs.length;
-  const end = await run(terminal, total, out, {
+  const { progress, solve } = await run(terminal, total, out, {
     frame: given,
     hash: given.hash,
     source,
@@ -81,9 +81,15 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
     ...(shard && { shard }),
     ...(options.workers !== undefined && { workers: options.workers }),
     onOutcome: (index: number, outcome: Outcome) => void outcomes.set(index, outcome),
+    onFailed: (index: number, reason: string) => void reasons.set(index, reason),
   });
   const { sweepText } = await import("./output/sweep-text.ts");
-  terminal.print(sweepText({ out, progress: end, parameters, jobs, outcomes, ink: terminal.ink }));
+  const isWhole = outcomes.size + reasons.size === jobs.length && outcomes.size > 0;
+  const { studyOf } = await import("./sweep-study.ts");
+  const study = isWhole
+    ? studyOf({ source, given, parameters, jobs, outcomes, reasons, ...(solve && { solve }) })
+    : undefined;
+  terminal.print(sweepText(out, progress, study));
 }
 
 /** @throws InterruptedError when Ctrl-C ended it */
@@ -92,7 +98,7 @@ async function run(
   total: number,
   out: string,
   options: Omit<Parameters<typeof import("../runs/sweep-run.ts")["sweepFrame"]>[0], "signal">,
-): Promise<SweepProgress> {
+): Promise<SweepEnd> {
   const { InterruptedError } = await import("../errors.ts");
   const { interruptible } = await import("../runs/interrupt.ts");
   const { sweepFrame } = await import("../runs/sweep-run.ts");
@@ -112,10 +118,11 @@ async function run(
         },
       }),
     );
-    if (end.rows === end.total) return end;
+    const { rows: done, total: all } = end.progress;
+    if (done === all) return end;
     rows.end();
     throw new InterruptedError(
-      `${end.rows} of ${end.total} rows are in ${out}; the same command goes on from there.`,
+      `${done} of ${all} rows are in ${out}; the same command goes on from there.`,
     );
   } finally {
     stages.end();

@@ -28,6 +28,8 @@ export interface SweepRun<S, R> {
   readonly shard?: Shard;
   readonly workers?: number;
   readonly signal?: AbortSignal;
+  /** told of every variant that could not be computed in this run, with its number from 0 */
+  readonly onFailed?: (index: number, reason: string) => void;
   /** once at the beginning and after every row */
   readonly onProgress?: (progress: SweepProgress) => void;
 }
@@ -68,6 +70,7 @@ export async function runSweep<S, R>(run: SweepRun<S, R>): Promise<SweepProgress
       ...(run.workers !== undefined && { workers: run.workers }),
       ...(run.signal !== undefined && { signal: run.signal }),
       deliver: (position, result) => {
+        if ("failed" in result) run.onFailed?.(left[position].index, result.failed);
         const figures = "value" in result ? { value: cells(result.value) } : result;
         file.append(sheet.row(left[position], figures));
         const failed = progress.failed + ("value" in result ? 0 : 1);

@@ -1,7 +1,7 @@
 /** A sweep of one frame: a space for its variants, then every variant into a file. */
 
 import { InputError } from "../errors.ts";
-import { changedFrame, type FrameSource } from "../frame/change.ts";
+import { type Change, changedFrame, type FrameSource } from "../frame/change.ts";
 import type { FilePath } from "../frame/file-path.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { namedCandidates } from "../ranking/candidates.ts";
@@ -15,7 +15,7 @@ import { moduleBeside } from "./module-beside.ts";
 import type { Shard } from "./shard.ts";
 import { runSweep, type SweepProgress } from "./sweep-file.ts";
 import { jobChanges, type SweepAnswer, type SweepSetup } from "./sweep-task.ts";
-import type { FrameText } from "./variant-task.ts";
+import { type FrameText, setUp as variantWork } from "./variant-task.ts";
 
 /** A parameter with the places it sets. */
 export interface SweptParameter extends Parameter {
@@ -41,6 +41,7 @@ export interface SweepOptions {
   readonly onProgress?: (progress: SweepProgress) => void;
   /** told of every variant computed in this run, with its number in the whole sweep from 0 */
   readonly onOutcome?: (index: number, outcome: Outcome) => void;
+  readonly onFailed?: (index: number, reason: string) => void;
 }
 
 /** Fewer variants than this are not worth a space. */
@@ -48,8 +49,14 @@ const WORTH_A_SPACE = 16;
 /** Ends of this many parameters are combined; of more, each is tried at its ends alone. */
 const COMBINED = 3;
 
+export interface SweepEnd {
+  readonly progress: SweepProgress;
+  /** one more variant, as the rows were solved; absent where no row was */
+  readonly solve?: (changes: readonly Change[]) => Outcome;
+}
+
 /** @throws InputError, SolveError */
-export async function sweepFrame(options: SweepOptions): Promise<SweepProgress> {
+export async function sweepFrame(options: SweepOptions): Promise<SweepEnd> {
   const { frame, source, parameters, delays, exact, workers, signal, shard, onProgress } = options;
   const base = prepareVariant(source.file, frame.meshSize);
   const sized = { ...frame, meshSize: base.mesh.size };
@@ -57,7 +64,8 @@ export async function sweepFrame(options: SweepOptions): Promise<SweepProgress> 
   const columns = sweepColumns(spots, delays);
   const jobs = gridJobs(parameters);
   const reduced = !exact && jobs.length >= WORTH_A_SPACE;
-  return runSweep<SweepSetup, SweepAnswer>({
+  let setup: SweepSetup | undefined;
+  const progress = await runSweep<SweepSetup, SweepAnswer>({
     parameters: parameters.map(({ name, values, unit }) => ({
       name,
       values,
@@ -76,25 +84,41 @@ export async function sweepFrame(options: SweepOptions): Promise<SweepProgress> 
       return columns.cells(outcome);
     },
     task: moduleBeside(import.meta.url, "./sweep-task"),
-    setup: async () => ({
-      frame: sized,
-      places: parameters.map((p) => p.places),
-      delays,
-      ...(reduced && { reduced: await spaceFor(sized, options, jobs) }),
-    }),
+    setup: async () => {
+      setup = {
+        frame: sized,
+        places: parameters.map((p) => p.places),
+        delays,
+        ...(reduced && { reduced: await spaceFor(sized, options, jobs) }),
+      };
+      return setup;
+    },
     out: options.out,
     ...(shard && { shard }),
     ...(workers !== undefined && { workers }),
     ...(signal && { signal }),
     ...(onProgress && { onProgress }),
+    ...(options.onFailed && { onFailed: options.onFailed }),
   });
+  return { progress, ...(setup && { solve: solverOf(setup) }) };
+}
+
+function solverOf({ frame, reduced, delays }: SweepSetup): NonNullable<SweepEnd["solve"]> {
+  const spaces = reduced ? [{ frame: 0, reduced }] : [];
+  const work = variantWork({ frames: [frame], spaces });
+  return (changes) => {
+    const kind = reduced
+      ? { kind: "reduced" as const, space: 0 }
+      : { kind: "exact" as const, frame: 0 };
+    return work({ ...kind, changes, delays }) as Outcome;
+  };
 }
 
 /** Made from the frame as it is and variants at the ends of the parameters: the same for every shard. */
 async function spaceFor(frame: FrameText, options: SweepOptions, jobs: readonly Job[]) {
   const { source, parameters, progress, workers, signal } = options;
   progress?.("solving what variants are reduced from", 0, 1);
-  const base = solveBase(prepareVariant(source.file, frame.meshSize));
+  const base = solveBase(prepareVariant(source.file, frame.meshSize), frame.modes);
   const places = parameters.map((p) => p.places);
   const ends = endJobs(parameters, jobs).map((job) => jobChanges(job, places));
   const { keepHeights } = frame;

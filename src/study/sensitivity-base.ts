@@ -4,6 +4,7 @@ import type { FrameSource } from "../frame/change.ts";
 import { outcomeOfSolved } from "../variants/exact.ts";
 import { type Prepared, prepareVariant } from "../variants/prepare.ts";
 import {
+  type ReducedVariants,
   reduceVariants,
   solveBase,
   type VariantSolver,
@@ -18,6 +19,7 @@ export interface StudyBase {
   readonly outcome: Outcome;
   /** modes of the bare frame that are used */
   readonly count: number;
+  readonly reduced: ReducedVariants;
   readonly solver: VariantSolver;
 }
 
@@ -31,11 +33,13 @@ export interface StudyBase {
 export function studyBase(source: FrameSource, meshSize?: number): StudyBase {
   const prepared = prepareVariant(source.file, meshSize);
   const base = solveBase(prepared);
+  const reduced = reduceVariants(base, []);
   return {
     source,
     prepared,
     outcome: outcomeOfSolved(base.solved, { names: true }),
     count: base.solved.solved.modes.lambda.length,
-    solver: variantSolver(reduceVariants(base, [])),
+    reduced,
+    solver: variantSolver(reduced),
   };
 }

@@ -18,6 +18,8 @@ export interface Suggestion extends Pick<Idea, "kind" | "part" | "words" | "chan
   /** at the spot, dB above the drawing: below zero is quieter */
   readonly gyro: number;
   readonly accel: number;
+  /** both and the false tilt weighed by use, as in the ranking */
+  readonly score: number;
   /** the mode that moves most, by its share; absent where none can be told again */
   readonly mode?: MovedMode;
   /** parts whose height followed */

@@ -5,6 +5,7 @@ import { changedFrame } from "../frame/change.ts";
 import type { Model } from "../model/types.ts";
 import { namedCandidates } from "../ranking/candidates.ts";
 import { inTheWay } from "../ranking/room.ts";
+import { score, scoreParts, USE_WEIGHTS } from "../ranking/use.ts";
 import { isolatorFlags } from "../response/isolator-flags.ts";
 import { isolatorModes } from "../response/mount-frequencies.ts";
 import { controlBandwidth } from "../sensing/control-bandwidth.ts";
@@ -30,8 +31,8 @@ const PREDICTED = 8;
 const LEVERAGE = 0.05;
 /** Suggestions of one kind, for different parts: the second only where other kinds do not help. */
 const ALIKE = 2;
-/** Lowest modes of which one that moves is told. */
-const MODES = 20;
+/** Lowest modes that are matched with those of the changed frame. */
+const MODES = 30;
 
 export interface SuggestOptions {
   /** most suggestions; 3 where not given */
@@ -46,13 +47,21 @@ interface Tried {
   readonly prepared: Prepared;
   readonly moved: readonly string[];
   readonly outcome: Outcome;
-  /** dB at the spot */
+  readonly level: Level;
+}
+
+/** At the spot, dB above the drawing. */
+interface Level {
   readonly gyro: number;
+  readonly accel: number;
+  /** gyro, accelerometer and tilt weighed by use */
+  readonly score: number;
 }
 
 /**
- * Of each kind of change those that the slopes speak for are predicted by the reduced model; the best of
- * each kind is solved anew, exactly, and kept if it still helps by 0.3 dB and nothing rules the spot out.
+ * Of each kind of change those with most effect are predicted by the reduced model; the best of each kind
+ * is solved anew, exactly, and kept if the gyro's noise still falls by 0.3 dB, what the accelerometer makes
+ * of it does not cost more (weighed by use, as in the ranking), and nothing rules the spot out.
  */
 export function suggestions(
   base: StudyBase,
@@ -68,8 +77,8 @@ export function suggestions(
     return predicted(base, idea, spot);
   });
   const hopeful = tried
-    .filter(({ gyro }) => gyro <= DOUBT - LEAST_HELP)
-    .toSorted((a, b) => a.gyro - b.gyro);
+    .filter(({ level }) => level.gyro <= DOUBT - LEAST_HELP && level.score < DOUBT)
+    .toSorted((a, b) => a.level.score - b.level.score);
   const found: Suggestion[] = [];
   const refused = new Set<Tried>();
   for (let alike = 1; alike <= ALIKE; alike++) {
@@ -85,7 +94,7 @@ export function suggestions(
       else refused.add(one);
     }
   }
-  found.sort((a, b) => a.gyro - b.gyro);
+  found.sort((a, b) => a.score - b.score);
   const none = found.length === 0 && { none: noneWords(spot.name, ideas.length) };
   return { spot: spot.name, found, tried: ideas.length, ...none };
 }
@@ -119,21 +128,31 @@ function predicted(base: StudyBase, idea: Idea, spot: Spot): Tried[] {
     const prepared = prepareVariant(file, before.mesh.size);
     if (isUnfit(before, prepared, spot)) return [];
     const outcome = solver.outcome(prepared);
-    const gyro = levelAt(outcome, spot);
-    if (gyro === undefined) return [];
-    return [{ idea, prepared, moved: moved.map(({ name }) => name), outcome, gyro: gyro.gyro }];
+    const level = levelAt(prepared, outcome, spot);
+    return level ? [{ idea, prepared, moved: moved.map(({ name }) => name), outcome, level }] : [];
   } catch (error) {
     if (error instanceof InputError || error instanceof SolveError) return [];
     throw error;
   }
 }
 
-/** Levels at the spot above those of the drawing, dB; undefined where it is ruled out or not there. */
-function levelAt(outcome: Outcome, spot: Spot) {
-  const now = outcome.spots.find((s) => s.name === spot.name && s.plate === spot.plate);
+/** Undefined where the spot is ruled out or not there. */
+function levelAt(
+  { file: { control } }: Prepared,
+  { spots }: Outcome,
+  spot: Spot,
+): Level | undefined {
+  const now = spots.find((s) => s.name === spot.name && s.plate === spot.plate);
   if (!now || now.ruledOut !== undefined) return undefined;
-  const decibels = (a: number, b: number) => 20 * Math.log10(a / b);
-  return { gyro: decibels(now.gyro, spot.gyro), accel: decibels(now.accel, spot.accel) };
+  const figures = ({ gyro, accel, tilt }: Spot) => ({
+    gyro,
+    accelerometer: accel,
+    tilt: tilt / control.attitudeError,
+  });
+  const was = figures(spot);
+  const weighed = (of: Spot) => score(scoreParts(figures(of), was), USE_WEIGHTS[control.use]);
+  const { gyro, accelerometer } = scoreParts(figures(now), was);
+  return { gyro, accel: accelerometer, score: weighed(now) - weighed(spot) };
 }
 
 function verify(base: StudyBase, tried: Tried, spot: Spot): Suggestion | undefined {
@@ -143,9 +162,9 @@ function verify(base: StudyBase, tried: Tried, spot: Spot): Suggestion | undefin
       tried.outcome.solution.method === "exact"
         ? tried.outcome
         : exactOutcome(prepared, { modes: base.count });
-    const level = levelAt(outcome, spot);
-    if (!level || level.gyro > -LEAST_HELP) return undefined;
-    const mode = mostMoved(base.outcome, outcome);
+    const level = levelAt(prepared, outcome, spot);
+    if (!level || level.gyro > -LEAST_HELP || level.score >= 0) return undefined;
+    const mode = mostMoved(base, outcome);
     const { kind, part, words, changes } = idea;
     const mass = outcome.mass - base.outcome.mass;
     const figures = { kind, part, words, changes, mass, ...level, ...(mode && { mode }), moved };
@@ -156,11 +175,13 @@ function verify(base: StudyBase, tried: Tried, spot: Spot): Suggestion | undefin
   }
 }
 
-function mostMoved(before: Outcome, after: Outcome): MovedMode | undefined {
-  const { modes } = modeChanges(before, after, MODES);
+/** Of the modes that the gyro's own low-pass lets through; the first mode counts in any case. */
+function mostMoved({ outcome, prepared }: StudyBase, after: Outcome): MovedMode | undefined {
+  const { bandwidth } = prepared.file.sensors.gyro;
   let most: (MovedMode & { readonly share: number }) | undefined;
-  for (const { number, name, from, to, share } of modes) {
+  for (const { number, name, from, to, share } of modeChanges(outcome, after, MODES).modes) {
     if (number === undefined || from === undefined || to === undefined) continue;
+    if (number > 1 && from > bandwidth) continue;
     if (Math.abs(share ?? 0) > Math.abs(most?.share ?? 0)) {
       most = { number, name, from, to, share: share ?? 0 };
     }

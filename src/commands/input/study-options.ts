@@ -30,15 +30,18 @@ export interface StudyOptions extends RunOptions {
 const MOST_WORKERS = 256;
 const MOST_SEED = 2 ** 31 - 1;
 
+export function workersOption(): Option {
+  return new Option(
+    "--workers <n>",
+    "threads to use (default: as many as there are cores)",
+  ).argParser(wholeNumber(1, MOST_WORKERS));
+}
+
 /** Those of a run on many threads. */
 export function addRunOptions(command: Command): Command {
   return command
     .option("--keep-heights", "leave parts at the heights of the file when a thickness changes")
-    .addOption(
-      new Option("--workers <n>", "threads to use (default: as many as there are cores)").argParser(
-        wholeNumber(1, MOST_WORKERS),
-      ),
-    )
+    .addOption(workersOption())
     .addOption(modesOption())
     .addOption(meshSizeOption());
 }

@@ -13,7 +13,8 @@ export type DocumentKind =
   | "materials"
   | "material"
   | "comparison"
-  | "uncertainty";
+  | "uncertainty"
+  | "sensitivity";
 
 /**
  * One JSON document, ended by a line break. Quantities are unrounded and in the unit that the field's

@@ -1,0 +1,87 @@
+/** The findings of a sweep in sentences. */
+
+import { gramsOf, hertzOf, rateOf } from "./figures.ts";
+import { bestGyro } from "./pareto.ts";
+import type { SweepRow, SweepStudy } from "./results-sweep.ts";
+
+/** Below this ratio of loudest to quietest, the parameters do not matter for noise. */
+const MATTERS = 1.06;
+/** A frequency that changes by less than this share is not worth a word. */
+const MOVES = 0.03;
+
+type Found = Omit<SweepStudy, "words">;
+
+export function sweepWords(study: Found): string[] {
+  return [...noiseWords(study), ...modeWords(study), ...frontWords(study), ...failedWords(study)];
+}
+
+/** "thickness 4.5 mm, width 17 mm" */
+export function rowName({ parameters }: Pick<SweepStudy, "parameters">, { at }: SweepRow): string {
+  return parameters.map(({ name, texts }, p) => `${name} ${texts[at[p]]}`).join(", ");
+}
+
+function noiseWords(study: Found): string[] {
+  const { rows, quietest } = study;
+  if (quietest === undefined) return ["No variant has a spot to use."];
+  const open = rows.filter((r) => r.outcome?.best !== undefined);
+  const gyro = (r: SweepRow) => (r.outcome ? bestGyro(r.outcome) : Number.NaN);
+  const loudest = open.reduce((a, b) => (gyro(b) > gyro(a) ? b : a));
+  const [least, most] = [gyro(rows[quietest]), gyro(loudest)];
+  if (most < MATTERS * least) {
+    return [
+      `Gyro noise at the best spot hardly depends on it: ${rateOf(least)} to ${rateOf(most)} rms over all variants.`,
+    ];
+  }
+  const { outcome } = rows[quietest];
+  const spot = outcome?.best === undefined ? "" : ` at "${outcome.spots[outcome.best].name}"`;
+  return [
+    `Quietest is ${rowName(study, rows[quietest])} with ${rateOf(least)} rms of gyro noise${spot}; loudest ${rowName(study, loudest)} with ${rateOf(most)} at its best spot.`,
+  ];
+}
+
+/** The mode that moves most along the first line. */
+function modeWords({ lines, parameters, along }: Found): string[] {
+  const [line] = lines;
+  if (!line) return [];
+  const { branches, crossings, veerings } = line.tracking;
+  const moves = branches.flatMap((b) => {
+    const known = b.frequencies.filter((f) => f !== undefined);
+    if (known.length < b.frequencies.length) return [];
+    const [from, to] = [known[0], known[known.length - 1]];
+    return [{ from, to, share: Math.abs(to / from - 1) }];
+  });
+  const most = moves.reduce((a, b) => (b.share > a.share ? b : a), { from: 0, to: 0, share: 0 });
+  const { name, texts } = parameters[along];
+  if (most.share < MOVES) return [`No natural frequency moves by more than 3 % with ${name}.`];
+  const sorted = [...line.values].sort((a, b) => a - b);
+  const range = sorted.length === texts.length ? `from ${texts[0]} to ${texts.at(-1)} ` : "";
+  const meet = [
+    ...(crossings.length > 0
+      ? [`${crossings.length} crossing${crossings.length > 1 ? "s" : ""}`]
+      : []),
+    ...(veerings.length > 0 ? [`${veerings.length} veering${veerings.length > 1 ? "s" : ""}`] : []),
+  ];
+  const others =
+    meet.length > 0 ? ` Of the modes followed there are ${meet.join(" and ")} on the way.` : "";
+  return [
+    `With ${name} ${range}the mode that moves most goes from ${hertzOf(most.from)} to ${hertzOf(most.to)}.${others}`,
+  ];
+}
+
+function frontWords(study: Found): string[] {
+  const { rows, front } = study;
+  if (front.length < 2) return [];
+  const [light, quiet] = [rows[front[0]], rows[front[front.length - 1]]];
+  if (!light.outcome || !quiet.outcome) return [];
+  const cost = quiet.outcome.mass - light.outcome.mass;
+  const gain = 20 * Math.log10(bestGyro(light.outcome) / bestGyro(quiet.outcome));
+  return [
+    `${front.length} of ${rows.length} variants are beaten by no other in mass and noise at once; from the lightest of them (${rowName(study, light)}) to the quietest, ${gramsOf(cost)} buy ${Number(gain.toPrecision(2))} dB.`,
+  ];
+}
+
+function failedWords({ rows }: Found): string[] {
+  const failed = rows.filter((r) => r.failed !== undefined).length;
+  if (failed === 0) return [];
+  return [`${failed} of ${rows.length} variants could not be computed; their rows say why.`];
+}
