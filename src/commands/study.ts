@@ -69,9 +69,8 @@ export async function runStudy(
   }
   const { comparisonText } = await import("./output/comparison-text.ts");
   const { rankedLines } = await import("./output/written.ts");
-  const { barSignsFor } = await import("./terminal/bar-signs.ts");
   terminal.print(
-    comparisonText(study, terminal.ink, barSignsFor(process.env)) +
+    comparisonText(study, terminal.ink, terminal.bars) +
       rankedLines({ ...(report !== undefined && { report }) }),
   );
 }
@@ -114,14 +113,12 @@ function reportPath(
 
 async function reportText(
   study: ComparisonStudy,
-  { frames, typed }: StudyAsked,
+  { typed }: StudyAsked,
   options: StudyOptions,
 ): Promise<string> {
   const { renderComparison } = await import("../report/study-page.ts");
   const { readPlotly } = await import("../report/plotly.ts");
   return renderComparison(study, {
-    fileName: frames.map((f) => f.path).join(", "),
-    fileHash: frames.map((f) => f.hash).join(", "),
     version: programVersion(),
     ...(options.date && { created: new Date().toISOString() }),
     options: [typed, solveOptionsText(options)].filter((t) => t !== "").join(" "),

@@ -69,20 +69,20 @@ function toldParameter({ name, values, unit: bare = "" }: SweptParameter): Sweep
   return { name, unit, texts, ...(alike && { numbers }) };
 }
 
-/** A variant part of the way between two rows that differ in the last parameter. */
+/** A variant part of the way between two rows that differ in one parameter. */
 function betweenRows(
   parameters: readonly SweptParameter[],
   told: readonly SweepParameter[],
   solve: NonNullable<SweepEnd["solve"]>,
 ) {
   return (from: SweepRow, to: SweepRow, f: number): Outcome | undefined => {
-    const last = parameters.length - 1;
-    const { numbers, unit } = told[last];
+    const along = from.at.findIndex((k, p) => k !== to.at[p]);
+    const { numbers, unit } = told[along];
     if (!numbers) return undefined;
-    const value = (1 - f) * numbers[from.at[last]] + f * numbers[to.at[last]];
+    const value = (1 - f) * numbers[from.at[along]] + f * numbers[to.at[along]];
     const written = unit === "" ? value : `${value} ${unit}`;
     const changes = parameters.flatMap(({ places, values }, p): Change[] =>
-      places.map((path) => ({ path, written: p === last ? written : values[from.at[p]] })),
+      places.map((path) => ({ path, written: p === along ? written : values[from.at[p]] })),
     );
     try {
       return solve(changes);

@@ -107,6 +107,12 @@ function padOf(e: PadElement, mesh: Mesh): ElementMatrices[] {
   }));
 }
 
+/** The place of a pad's body in the plan, and how far the pad's face lies above the body's node, m. */
+export function padHeights(e: PadElement, { xyz }: Mesh) {
+  const body = xyz.subarray(3 * e.node, 3 * e.node + 2);
+  return { body, reach: e.patch.centre[2] + e.face - xyz[3 * e.node + 2] };
+}
+
 function massOf(e: MassElement): ElementMatrices {
   return { nodes: [e.node], M: rigidMass(e.mass, e.inertia, e.offset), part: e.part };
 }

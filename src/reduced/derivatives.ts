@@ -9,7 +9,7 @@ import { InputError } from "../errors.ts";
 import { matricesOf } from "../matrices/elements.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
-import { differences, type Unlike } from "./differences.ts";
+import { allDifferent, differences, type Unlike } from "./differences.ts";
 import type { Meshed } from "./meshed.ts";
 import { addProjected, type ModeRows } from "./projected.ts";
 import { ownSlopes, type Pair } from "./slopes.ts";
@@ -113,16 +113,5 @@ function changed(
   }
   const found = differences(base, drawn.model, drawn.mesh);
   if ("unlike" in found) return found;
-  const { beams, cells, springs } = drawn.mesh;
-  const ofPlates = cells.flatMap((e, i) =>
-    found.plates.includes(e.plate) ? [beams.length + i] : [],
-  );
-  const firstPad = beams.length + cells.length + springs.length;
-  const elements = [
-    ...found.elements,
-    ...found.hanging,
-    ...ofPlates,
-    ...found.pads.map((i) => firstPad + i),
-  ];
-  return { meshed: found.meshed, elements };
+  return { meshed: found.meshed, elements: allDifferent(found) };
 }

@@ -1,11 +1,11 @@
 /** Which elements of a frame's variant differ from those of the frame it is a variant of. */
 
+import { padHeights } from "../matrices/elements.ts";
 import { withMasters } from "../matrices/masters.ts";
 import type { Reduction } from "../matrices/reduction.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import { type Meshed, meshed, withReduction } from "./meshed.ts";
-import { padHeights } from "./pad-terms.ts";
 import { same, sameNumber } from "./same.ts";
 
 /** Numbers of elements are those of the mesh: beams first, then cells, springs, pads, masses. */
@@ -43,6 +43,14 @@ function onMasters(base: Meshed, model: Model, mesh: Mesh): Meshed | undefined {
   const now = meshed(model, mesh);
   const reduction = withMasters(now.reduction, base.reduction.masters);
   return reduction && { ...now, reduction };
+}
+
+/** Every element that differs, in itself, by constants or by its ties. */
+export function allDifferent({ meshed, elements, hanging, plates, pads }: Differences): number[] {
+  const { beams, cells, springs } = meshed.mesh;
+  const ofPlates = cells.flatMap((e, i) => (plates.includes(e.plate) ? [beams.length + i] : []));
+  const firstPad = beams.length + cells.length + springs.length;
+  return [...elements, ...hanging, ...ofPlates, ...pads.map((p) => firstPad + p)];
 }
 
 /** Meshes must have the same nodes, parts and elements in the same order, whatever their sizes. */

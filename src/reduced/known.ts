@@ -1,15 +1,12 @@
 /** What the variants of a frame share beyond its plain data: made when first wanted, and kept. */
 
 import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import type { Basis } from "./basis.ts";
 import { baseRows, type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
 import { productOf } from "./projection.ts";
-import type { ReducedFrame } from "./types.ts";
 import type { Unit } from "./units.ts";
-
-/** What the matrices of a variant are made from. */
-export type KnownFrame = Pick<ReducedFrame, "base" | "system" | "space" | "whole" | "about">;
 
 export interface Known {
   readonly rows: MeshRows;
@@ -28,7 +25,7 @@ export interface Momentum {
   readonly along: Float64Array;
 }
 
-export function knownOf({ base, system, space, about }: KnownFrame): Known {
+export function knownOf({ base, system, space, about }: Basis): Known {
   const rows = baseRows(base.reduction, space);
   const elements = new Map<number, readonly ElementMatrices[]>();
   const units = new Map<string, Unit>();
@@ -49,9 +46,9 @@ function kept<K, V>(all: Map<K, V>, key: K, make: () => V): V {
 
 function baseMomentum(
   rows: MeshRows,
-  { elements }: KnownFrame["system"],
+  { elements }: Basis["system"],
   xyz: Float64Array,
-  about: KnownFrame["about"],
+  about: Basis["about"],
 ): Momentum {
   const { places, sums } = meshSum(
     elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),

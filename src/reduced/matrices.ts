@@ -1,9 +1,10 @@
 /** The matrices of a variant in the space: the base's, and what differs. */
 
 import type { MassProperties } from "../matrices/mass.ts";
+import type { Basis } from "./basis.ts";
 import type { Differences } from "./differences.ts";
 import { exchangeOf } from "./exchange.ts";
-import type { Known, KnownFrame } from "./known.ts";
+import type { Known } from "./known.ts";
 import { type MeshRows, variantRows } from "./mesh-rows.ts";
 import { padShares, softestPad } from "./pad-terms.ts";
 import { plateShares } from "./plate-terms.ts";
@@ -27,7 +28,7 @@ export interface ReducedMatrices {
 
 /** @param mass of the variant */
 export function reducedMatrices(
-  frame: KnownFrame,
+  frame: Basis,
   known: Known,
   found: Differences,
   mass: MassProperties,

@@ -6,21 +6,16 @@
 
 import { PAD_TERMS, type PadTerm, padConstant, padUnit } from "../element/pad.ts";
 import type { SomeMatrices } from "../matrices/assemble.ts";
-import type { Mesh, PadElement } from "../mesh/types.ts";
-import type { Known, KnownFrame } from "./known.ts";
+import { padHeights } from "../matrices/elements.ts";
+import type { Basis } from "./basis.ts";
+import type { Known } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
 import { same } from "./same.ts";
 import { type StiffnessShare, stiffnessUnit, type Unit } from "./units.ts";
 
-/** The body's place in the plan, and how far the pad's face lies above the body's node, m. */
-export function padHeights(e: PadElement, mesh: Mesh) {
-  const body = mesh.xyz.subarray(3 * e.node, 3 * e.node + 2);
-  return { body, reach: e.patch.centre[2] + e.face - mesh.xyz[3 * e.node + 2] };
-}
-
 /** @param pads that differ in their constants alone */
 export function padShares(
-  frame: KnownFrame,
+  frame: Basis,
   known: Known,
   meshed: Meshed,
   pads: readonly number[],
@@ -64,12 +59,7 @@ function constantsOf({ mesh, lossWeights }: Meshed, pad: number) {
   return { values, loss: lossWeights[e.part] };
 }
 
-function padTermUnit(
-  frame: KnownFrame,
-  known: Known,
-  family: readonly number[],
-  term: PadTerm,
-): Unit {
+function padTermUnit(frame: Basis, known: Known, family: readonly number[], term: PadTerm): Unit {
   const name = `pads ${family.join()} ${term.axis} ${term.heights.join()}`;
   return known.unit(name, () => {
     const { mesh } = frame.base;

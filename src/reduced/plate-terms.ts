@@ -6,7 +6,8 @@
 import { cellMatrices, type ElementMatrices } from "../matrices/elements.ts";
 import type { CellElement } from "../mesh/types.ts";
 import type { Vec3 } from "../model/types.ts";
-import type { Known, KnownFrame } from "./known.ts";
+import type { Basis } from "./basis.ts";
+import type { Known } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
 import {
   type MassShare,
@@ -40,12 +41,7 @@ const TERMS: readonly Term[] = [
  *
  * @param plates that differ in their constants alone
  */
-export function plateShares(
-  frame: KnownFrame,
-  known: Known,
-  meshed: Meshed,
-  plates: readonly number[],
-) {
+export function plateShares(frame: Basis, known: Known, meshed: Meshed, plates: readonly number[]) {
   const { base } = frame;
   const stiff: StiffnessShare[] = [];
   const heavy: MassShare[] = [];
@@ -84,7 +80,7 @@ function constantOf({ model, massPerArea }: Meshed, plate: number, term: Term): 
 }
 
 /** What the plate's cells add for a unit of one constant. */
-function plateUnit(frame: KnownFrame, known: Known, plate: number, term: Term): Unit {
+function plateUnit(frame: Basis, known: Known, plate: number, term: Term): Unit {
   return known.unit(`plate ${plate} ${term.kind} ${"entry" in term ? term.entry : ""}`, () => {
     const elements = unitCells(frame.base, plate, term);
     return "entry" in term

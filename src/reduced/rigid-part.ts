@@ -6,8 +6,9 @@ import type { MassProperties } from "../matrices/mass.ts";
 import { freeCombinations } from "../matrices/rigid.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Vec3 } from "../model/types.ts";
+import type { Basis } from "./basis.ts";
 import type { Differing } from "./exchange.ts";
-import type { Known, KnownFrame, Momentum } from "./known.ts";
+import type { Known, Momentum } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
 import { momentumOf, rawMotions, shifted } from "./momentum.ts";
 import { addScaled } from "./projection.ts";
@@ -29,7 +30,7 @@ export interface RigidPart {
  * to rounding.
  */
 export function rigidPart(
-  { base, about }: Pick<KnownFrame, "base" | "about">,
+  { base, about }: Pick<Basis, "base" | "about">,
   known: Known,
   { mesh }: Meshed,
   exchanged: Differing<"M">,

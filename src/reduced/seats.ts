@@ -73,13 +73,6 @@ function sixRows(B: Float64Array, X: Float64Array, m: number, columns: number): 
   return out;
 }
 
-/** A seat with what the space lacks of its flexibility. */
-export interface KnownSeat {
-  readonly seat: Seat;
-  /** 6 x 6 */
-  readonly remainder: Float64Array;
-}
-
 /** What the space lacks at seats, from those that are known or anew. */
 function remainders(frame: ReducedFrame, seats: readonly Seat[]): Float64Array[] {
   const known = seats.map((seat) => {

@@ -1,25 +1,15 @@
 /** A frame reduced: everything that its variants share. Plain data, fit to be sent between threads. */
 
-import type { System } from "../matrices/assemble.ts";
-import type { Vec3 } from "../model/types.ts";
+import type { Seat } from "../mesh/seat.ts";
 import type { SolvedModes } from "../modes/solve.ts";
 import type { ResidualMotion } from "../response/residual.ts";
+import type { Basis } from "./basis.ts";
 import type { ReducedMatrices } from "./matrices.ts";
-import type { Meshed } from "./meshed.ts";
 import type { RitzPairs } from "./ritz.ts";
-import type { KnownSeat } from "./seats.ts";
-import type { Space } from "./space.ts";
 
-export interface ReducedFrame {
-  readonly base: Meshed;
-  readonly system: System;
+export interface ReducedFrame extends Basis {
   /** of the base, exact; only the first `count` modes are used */
   readonly solved: SolvedModes;
-  readonly space: Space;
-  /** of the base's stiffness, mass and stiffness weighed by loss, packed as in projection.ts */
-  readonly whole: Readonly<Record<"K" | "M" | "H", Float64Array>>;
-  /** the point about which all variants' rigid motions are taken, m */
-  readonly about: Vec3;
   /** modes that are wanted of each variant */
   readonly count: number;
   /** nothing that the space lacks lies below this, rad^2/s^2: the highest mode of the snapshots */
@@ -31,4 +21,11 @@ export interface ReducedFrame {
   readonly remainder: readonly ResidualMotion[];
   /** of the base, with what their flexibility has that the space has not */
   readonly seats: readonly KnownSeat[];
+}
+
+/** A seat with what the space lacks of its flexibility. */
+export interface KnownSeat {
+  readonly seat: Seat;
+  /** 6 x 6 */
+  readonly remainder: Float64Array;
 }

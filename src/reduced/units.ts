@@ -2,7 +2,8 @@
 
 import type { SomeMatrices } from "../matrices/assemble.ts";
 import type { Vec3 } from "../model/types.ts";
-import type { KnownFrame } from "./known.ts";
+import type { Basis } from "./basis.ts";
+
 import { type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
@@ -32,7 +33,7 @@ export interface MassShare {
 
 /** @param elements of the base, of which the stiffness is meant */
 export function stiffnessUnit(
-  { space }: Pick<KnownFrame, "space">,
+  { space }: Pick<Basis, "space">,
   rows: MeshRows,
   elements: readonly SomeMatrices[],
 ): Unit {
@@ -45,7 +46,7 @@ export function stiffnessUnit(
 
 /** @param elements of the base, of which the mass is meant */
 export function massUnit(
-  { space, base, about }: Pick<KnownFrame, "space" | "base" | "about">,
+  { space, base, about }: Pick<Basis, "space" | "base" | "about">,
   rows: MeshRows,
   elements: readonly SomeMatrices[],
 ): Unit {

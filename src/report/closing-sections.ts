@@ -9,6 +9,14 @@ import type { Analysed, ReportInput } from "./types.ts";
 /** Modes that a tap test is told to listen for. */
 const TAPPED = 4;
 
+/** What holds for every frame. */
+export const FRAME_LIMITS: readonly string[] = [
+  "No published modal test of a multirotor frame with complete geometry, masses and materials was found, so the program is not validated on real frames. It is checked against textbook cases and published beam and plate results.",
+  "Frequencies of a real frame rest on its joints and on the material data. The modulus of carbon plate varies by 5 to 15 % between suppliers (common practice, no source); ±10 % in modulus and ±3 % in thickness make about ±7 % in the arms' frequencies (common practice, no source).",
+  "Comparing places on one frame is much surer than any single number, because errors in the forces change all places alike.",
+  "Levels follow the assumed unbalance and thrust ripple in proportion: a nicked propeller multiplies them.",
+];
+
 export function limitsSection(analysed: Analysed): Html {
   const { excitation } = analysed;
   const kappas = analysed.model.arms.flatMap((a) =>
@@ -25,17 +33,11 @@ export function limitsSection(analysed: Analysed): Html {
     "The air neither holds nor damps the frame. Gyroscopic moments of the propellers are left out.",
     joints || "The arms are joined as the file says, without play.",
   ];
-  const limits: Part[] = [
-    "No published modal test of a multirotor frame with complete geometry, masses and materials was found, so the program is not validated on real frames. It is checked against textbook cases and published beam and plate results.",
-    "Frequencies of a real frame rest on its joints and on the material data. The modulus of carbon plate varies by 5 to 15 % between suppliers (common practice, no source); ±10 % in modulus and ±3 % in thickness make about ±7 % in the arms' frequencies (common practice, no source).",
-    "Comparing places on one frame is much surer than any single number, because errors in the forces change all places alike.",
-    "Levels follow the assumed unbalance and thrust ripple in proportion: a nicked propeller multiplies them.",
-  ];
   return section(
     "limits",
     "What to trust, and how far",
     "",
-    html`<div class="columns"><div><h3>Limits</h3>${list(limits)}</div><div><h3>Assumptions</h3>${list(assumptions)}</div></div>`,
+    html`<div class="columns"><div><h3>Limits</h3>${list(FRAME_LIMITS)}</div><div><h3>Assumptions</h3>${list(assumptions)}</div></div>`,
   );
 }
 

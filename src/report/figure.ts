@@ -32,10 +32,12 @@ export interface Trace {
   readonly orientation?: "h";
   readonly width?: number;
   readonly offset?: number;
-  readonly textposition?: string;
+  readonly textposition?: string | readonly string[];
   readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
+  /** limits to the left and right of each point */
+  readonly error_x?: Readonly<Record<string, unknown>>;
 }
 
 /** Around a chart, pixels; below there is room for the axis' title and some air under it. */

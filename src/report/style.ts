@@ -79,6 +79,7 @@ caption { text-align: left; padding: .6rem .8rem; color: var(--muted); font-size
 th, td { text-align: left; vertical-align: top; padding: .45rem .65rem; border-top: 1px solid var(--line); font-weight: 400; }
 thead th { color: var(--muted); font-size: .85rem; vertical-align: bottom; border-bottom: 2px solid var(--line); }
 .number { text-align: right; white-space: nowrap; }
+.number + :is(td, th):not(.number) { padding-left: 1.8rem; }
 td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; }
 .ranking th[scope=row] { min-width: 7.5rem; }
 .ranking td:last-child { min-width: 18rem; }

@@ -24,11 +24,8 @@ export interface Analysed {
   readonly warnings: readonly string[];
 }
 
-/** Where the report comes from. */
-export interface ReportInput {
-  readonly fileName: string;
-  /** SHA-256 of the frame file, hexadecimal */
-  readonly fileHash: string;
+/** What a page is made by, whatever it is about. */
+export interface PageInput {
   /** of the program */
   readonly version: string;
   /** ISO time; absent when reports are to be the same byte for byte */
@@ -37,4 +34,11 @@ export interface ReportInput {
   readonly options: string;
   /** the plot library's source text */
   readonly plotly: string;
+}
+
+/** Where the report comes from. */
+export interface ReportInput extends PageInput {
+  readonly fileName: string;
+  /** SHA-256 of the frame file, hexadecimal */
+  readonly fileHash: string;
 }

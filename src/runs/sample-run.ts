@@ -168,7 +168,7 @@ async function makeSpaces(
       return known;
     }
     options.progress?.("solving what samples are reduced from", bases.length, bases.length + 1);
-    bases.push({ frame, base: solveBase(p), of: [i] });
+    bases.push({ frame, base: solveBase(p, frames[frame].modes), of: [i] });
     return bases.length - 1;
   });
   const spaces: { frame: number; reduced: ReducedVariants }[] = [];

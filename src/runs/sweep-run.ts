@@ -118,7 +118,7 @@ function solverOf({ frame, reduced, delays }: SweepSetup): NonNullable<SweepEnd[
 async function spaceFor(frame: FrameText, options: SweepOptions, jobs: readonly Job[]) {
   const { source, parameters, progress, workers, signal } = options;
   progress?.("solving what variants are reduced from", 0, 1);
-  const base = solveBase(prepareVariant(source.file, frame.meshSize));
+  const base = solveBase(prepareVariant(source.file, frame.meshSize), frame.modes);
   const places = parameters.map((p) => p.places);
   const ends = endJobs(parameters, jobs).map((job) => jobChanges(job, places));
   const { keepHeights } = frame;

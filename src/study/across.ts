@@ -50,6 +50,31 @@ export function modesAcross({ variants, comparison }: ComparisonStudy): ModeRow[
   return [...rows, ...alone];
 }
 
+/** Changes of a frequency below this share are not worth a line. */
+const LEAST_SHARE = 0.005;
+
+/** The greatest change of a row against the reference, as a share. */
+export function changeOfRow({ cells }: ModeRow): number {
+  return Math.max(0, ...cells.map((c) => Math.abs(c?.share ?? 0)));
+}
+
+/**
+ * The rows that change most, at most so many, in their own order: the lowest modes are often those of
+ * soft mounts, which hardly change. Those that change too little to tell are left out.
+ */
+export function mostChanged(rows: readonly ModeRow[], count: number): ModeRow[] {
+  const least = [...rows].map(changeOfRow).sort((a, b) => b - a)[count - 1] ?? 0;
+  return rows.filter((r) => changeOfRow(r) >= Math.max(least, LEAST_SHARE)).slice(0, count);
+}
+
+/** The lowest rows that say how the variants differ: found in all, and moved half as far as any at least. */
+export function tellingModes(rows: readonly ModeRow[], count: number): ModeRow[] {
+  const whole = rows.filter((r) => r.cells.every((c) => c !== undefined));
+  const least = Math.max(LEAST_SHARE, 0.5 * Math.max(0, ...whole.map(changeOfRow)));
+  const moved = whole.filter((r) => changeOfRow(r) >= least);
+  return (moved.length > 0 ? moved : rows).slice(0, count);
+}
+
 function cell(
   { outcome, sampled }: VariantResult,
   number: number,

@@ -23,13 +23,13 @@ export interface SweepRow {
   readonly failed?: string;
 }
 
-/** Modes followed along the last parameter, the others held. */
+/** Modes followed along one parameter, the others held. */
 export interface SweepLine {
-  /** positions of the others' values */
+  /** positions of the values of all parameters; that of the followed one means nothing */
   readonly held: readonly number[];
   /** rows along the line that have an outcome */
   readonly rows: readonly number[];
-  /** the last parameter's values there */
+  /** the followed parameter's values there, rising */
   readonly values: readonly number[];
   readonly tracking: Tracking;
 }
@@ -40,7 +40,9 @@ export interface SweepStudy {
   readonly parameters: readonly SweepParameter[];
   /** the last parameter changing fastest */
   readonly rows: readonly SweepRow[];
-  /** none where the last parameter is no number, or has fewer than three values */
+  /** which parameter modes are followed along: that with the most numbers */
+  readonly along: number;
+  /** none where it has fewer than three */
   readonly lines: readonly SweepLine[];
   /** rows that no other beats in mass and gyro noise at once, by mass */
   readonly front: readonly number[];

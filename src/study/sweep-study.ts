@@ -13,7 +13,7 @@ const MOST_LINES = 40;
 
 export interface SweepGiven extends Pick<SweepStudy, "title" | "files" | "parameters" | "rows"> {
   /**
-   * The outcome between two rows of a line at fraction f of the way; undefined where it fails. Absent:
+   * The outcome between two rows that differ in the followed parameter, at fraction f of the way; undefined where it fails. Absent:
    * modes are followed from row to row alone.
    */
   readonly between?: (from: SweepRow, to: SweepRow, f: number) => Outcome | undefined;
@@ -27,42 +27,43 @@ export function sweepStudy({ between, ...given }: SweepGiven): SweepStudy {
   );
   // The last of the front is the one with the least noise.
   const quietest = front.at(-1);
+  const along = longest(parameters);
   const found = {
     ...given,
-    lines: linesOf(parameters, rows, between),
+    along,
+    lines: linesOf(parameters, rows, along, between),
     front,
     ...(quietest !== undefined && { quietest }),
   };
   return { ...found, words: sweepWords(found) };
 }
 
+/** The parameter with the most numbers; of equals the last. */
+function longest(parameters: readonly SweepParameter[]): number {
+  const count = (p: SweepParameter) => p.numbers?.length ?? 0;
+  return parameters.reduce((best, p, i) => (count(p) >= count(parameters[best]) ? i : best), 0);
+}
+
 function linesOf(
   parameters: readonly SweepParameter[],
   rows: readonly SweepRow[],
+  along: number,
   between: SweepGiven["between"],
 ): SweepLine[] {
-  const last = parameters.length - 1;
-  const { numbers } = parameters[last];
+  const { numbers } = parameters[along];
   if (!numbers || numbers.length < LEAST_VALUES) return [];
-  const lines: SweepLine[] = [];
-  for (let start = 0; start < rows.length && lines.length < MOST_LINES; start += numbers.length) {
-    const order = numbers
-      .map((value, k) => ({ value, row: start + k }))
-      .filter(({ row }) => rows[row].outcome !== undefined)
+  const starts = rows.filter((r) => r.at[along] === 0).slice(0, MOST_LINES);
+  return starts.flatMap(({ at: held }): SweepLine[] => {
+    const order = rows
+      .map((r, row) => ({ row, value: numbers[r.at[along]], at: r.at, outcome: r.outcome }))
+      .filter(({ at, outcome }) => outcome && at.every((k, p) => p === along || k === held[p]))
       .sort((a, b) => a.value - b.value);
-    if (order.length < LEAST_VALUES) continue;
+    if (order.length < LEAST_VALUES) return [];
     const chosen = order.map(({ row }) => rows[row]);
     const values = order.map(({ value }) => value);
-    const outcomes = chosen.flatMap(({ outcome }) => (outcome ? [outcome] : []));
-    const tracking = track(outcomes, between && ((i, f) => between(chosen[i], chosen[i + 1], f)), {
-      values,
-    });
-    lines.push({
-      held: rows[start].at.slice(0, last),
-      rows: order.map(({ row }) => row),
-      values,
-      tracking,
-    });
-  }
-  return lines;
+    const outcomes = order.flatMap(({ outcome }) => (outcome ? [outcome] : []));
+    const halfWay = between && ((i: number, f: number) => between(chosen[i], chosen[i + 1], f));
+    const tracking = track(outcomes, halfWay, { values });
+    return [{ held, rows: order.map(({ row }) => row), values, tracking }];
+  });
 }

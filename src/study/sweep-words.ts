@@ -40,7 +40,7 @@ function noiseWords(study: Found): string[] {
 }
 
 /** The mode that moves most along the first line. */
-function modeWords({ lines, parameters }: Found): string[] {
+function modeWords({ lines, parameters, along }: Found): string[] {
   const [line] = lines;
   if (!line) return [];
   const { branches, crossings, veerings } = line.tracking;
@@ -51,7 +51,7 @@ function modeWords({ lines, parameters }: Found): string[] {
     return [{ from, to, share: Math.abs(to / from - 1) }];
   });
   const most = moves.reduce((a, b) => (b.share > a.share ? b : a), { from: 0, to: 0, share: 0 });
-  const { name, texts } = parameters[parameters.length - 1];
+  const { name, texts } = parameters[along];
   if (most.share < MOVES) return [`No natural frequency moves by more than 3 % with ${name}.`];
   const sorted = [...line.values].sort((a, b) => a - b);
   const range = sorted.length === texts.length ? `from ${texts[0]} to ${texts.at(-1)} ` : "";

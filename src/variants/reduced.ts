@@ -14,7 +14,6 @@ import { type Known, knownOf } from "../reduced/known.ts";
 import { withReduction } from "../reduced/meshed.ts";
 import { reduceFrame } from "../reduced/reduce.ts";
 import { type ReducedSolution, solveVariant } from "../reduced/solve.ts";
-
 import type { ReducedFrame } from "../reduced/types.ts";
 import type { ShakenFrame } from "../response/bare-frame.ts";
 import { harmonics } from "../response/harmonic.ts";
@@ -52,16 +51,20 @@ export interface ReducedBase {
 /** Most modes that are computed without being asked for, as in modes/solve.ts. */
 const MOST_MODES = 320;
 
-/** @throws InputError, SolveError */
-export function solveBase(prepared: Prepared): ReducedBase {
+/**
+ * @param modes number of elastic modes that are used; enough for what the motors shake where not given
+ * @throws InputError, SolveError
+ */
+export function solveBase(prepared: Prepared, modes?: number): ReducedBase {
   const { bareModel, mesh, bareMass, excitation } = prepared;
   const system = assemble(mesh, bareModel);
   const reach = excitation ? reachWanted(excitation) : 0;
-  for (let count = MODES_DEFAULT_COUNT; ; count *= 2) {
+  for (let count = modes ?? MODES_DEFAULT_COUNT; ; count *= 2) {
     const all = solveModes(bareModel, mesh, system, bareMass.cg, Math.ceil(COMPANY * count));
     const kept = firstModes(all, count);
     const isAll = kept.modes.lambda.length < count;
-    if (isAll || 2 * count > MOST_MODES || reaches(kept.modes, reach)) {
+    const isEnough = modes !== undefined || reaches(kept.modes, reach);
+    if (isAll || isEnough || 2 * count > MOST_MODES) {
       return { solved: shaken(prepared, system, kept), all };
     }
   }

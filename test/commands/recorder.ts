@@ -1,5 +1,6 @@
 /** A terminal that keeps what is printed. */
 
+import { PLAIN_SIGNS } from "../../src/commands/terminal/bar-signs.ts";
 import { type Ink, NO_INK } from "../../src/commands/terminal/ink.ts";
 import type { Terminal } from "../../src/commands/terminal/terminal.ts";
 
@@ -19,6 +20,7 @@ export function recorder(ink: Ink = NO_INK, watched = false, elapsed = () => 0):
       printed.err += text;
     },
     ink,
+    bars: PLAIN_SIGNS,
     watched,
     elapsed,
   };

@@ -76,12 +76,24 @@ function namedAfter(option: string, error: unknown): unknown {
   return inputError(option, `${where}${first.message}`);
 }
 
-/** "thickness" of arms.arm.thickness, "width, entry 1" of arms.arm.width#1, "battery at" of bodies.battery.at */
+/** Coordinates of what has them, by the name of the field. */
+const COORDINATES: Readonly<Record<string, readonly string[]>> = {
+  at: ["x", "y", "z"],
+  root: ["x", "y"],
+  tip: ["x", "y"],
+};
+
+/** "thickness" of arms.arm.thickness, "battery at x" of bodies.battery.at#1, "width entry 1" of arms.arm.width#1 */
 function shortName(path: string): string {
-  const steps = parsePath(path).map((s) => (typeof s === "number" ? `entry ${s + 1}` : s));
-  const tail = steps.length > 3 ? steps.slice(2) : steps.slice(-2);
-  const told = steps.length === 3 && steps[0] !== "bodies" ? steps.slice(-1) : tail;
-  return told.join(" ");
+  const steps = parsePath(path);
+  const names = steps.map((step, i) => {
+    if (typeof step === "string") return step;
+    return COORDINATES[String(steps[i - 1])]?.[step] ?? `entry ${step + 1}`;
+  });
+  const field = steps.findLastIndex((s) => typeof s === "string");
+  // What a part is called matters where several could be meant: bodies, not the arms.
+  const first = steps[0] === "bodies" || steps[0] === "candidates" ? 1 : Math.min(2, field);
+  return names.slice(first).join(" ");
 }
 
 /** Every combination of the values, the last option's changing fastest. */
@@ -92,9 +104,13 @@ export function combinations(varied: readonly Varied[]): (readonly VariedValue[]
   );
 }
 
-/** "thickness 4 mm, width 15 mm" */
+/** "4 mm thickness, 15 mm width", "isolators none": what tells variants apart comes first where it can. */
 export function combinationName(varied: readonly Varied[], values: readonly VariedValue[]): string {
-  return values.map((v, i) => `${varied[i].short} ${v.text}`).join(", ");
+  return values
+    .map(({ text }, i) =>
+      /^[-+.\d]/.test(text) ? `${text} ${varied[i].short}` : `${varied[i].short} ${text}`,
+    )
+    .join(", ");
 }
 
 /** "arms.arm.thickness = 4 mm" each */

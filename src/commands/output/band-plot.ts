@@ -21,6 +21,9 @@ const LEAST_BAR = 16;
 const APART = 3;
 /** The axis spans this factor at least, so that small differences look small. */
 const LEAST_FACTOR = 1.5;
+/** Below this factor from end to end the values on the axis have equal steps, about so many. */
+const LINEAR_BELOW = 8;
+const STEPS = 5;
 
 /** Lines of at most 80 columns; "" where no row has a band. */
 export function bandPlot(rows: readonly PlotRow[], unit: string, signs: BarSigns): string {
@@ -84,20 +87,23 @@ function scaleOf({ least, most, column }: Axis, width: number): string {
   return text.padEnd(width);
 }
 
-/** 1, 2, 5, 10 ...; finer ones where too few of these fall between. */
+/** 1, 2, 5, 10 ... over many octaves, else multiples of a round step. */
 function roundValues(least: number, most: number): number[] {
-  for (const steps of [
-    [1, 2, 5],
-    [1, 1.5, 2, 3, 4, 5, 7],
-    Array.from({ length: 90 }, (_, i) => 1 + i / 10),
-  ]) {
-    const found: number[] = [];
-    for (let d = Math.floor(Math.log10(least)); 10 ** d <= most; d++) {
-      found.push(...steps.map((s) => s * 10 ** d).filter((v) => v >= least && v <= most));
-    }
-    if (found.length >= 3) return found;
+  if (most / least < LINEAR_BELOW) {
+    const rough = (most - least) / STEPS;
+    const decade = 10 ** Math.floor(Math.log10(rough));
+    const step = decade * ([1, 2, 5].find((s) => s * decade >= rough) ?? 10);
+    const first = Math.ceil(least / step);
+    return Array.from(
+      { length: Math.floor(most / step) - first + 1 },
+      (_, i) => (first + i) * step,
+    );
   }
-  return [least, most];
+  const found: number[] = [];
+  for (let decade = Math.floor(Math.log10(least)); 10 ** decade <= most; decade++) {
+    found.push(...[1, 2, 5].map((s) => s * 10 ** decade));
+  }
+  return found.filter((v) => v >= least && v <= most);
 }
 
 type Edges = Record<"low" | "median" | "high", { readonly value: number }>;

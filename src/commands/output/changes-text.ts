@@ -1,47 +1,55 @@
 /** What changes against the reference: modes, spots, crossings near hover. */
 
 import { HOVER_MARGIN } from "../../ranking/crossings.ts";
-import { crossingsAcross, type ModeRow, modesAcross, spotsAcross } from "../../study/across.ts";
+import {
+  crossingsAcross,
+  type ModeRow,
+  modesAcross,
+  mostChanged,
+  spotsAcross,
+} from "../../study/across.ts";
 import type { CrossingChange } from "../../study/compare-types.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
 import type { Ink } from "../terminal/ink.ts";
-import {
-  count,
-  digits,
-  quantity,
-  shortest,
-  signedPercent,
-  signedTenths,
-} from "../terminal/numbers.ts";
-import { printable } from "../terminal/printable.ts";
+import { digits, shortest, signedPercent, signedTenths } from "../terminal/numbers.ts";
+import { columnsOf, printable } from "../terminal/printable.ts";
 import { type Column, renderTable } from "../terminal/table.ts";
-import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
+import { bullets, HARD_SPACE, PAGE_COLUMNS, wrap } from "../terminal/wrap.ts";
 import { delayText } from "./variants-table.ts";
 
 /** Modes told; the report and the JSON document have more. */
 const MODES = 6;
-/** Variants beside the reference that fit into one table. */
-const BESIDE = 3;
+/** Crossings told of each variant, of those that come and of those that go. */
+const CROSSINGS = 3;
 const RIGHT = { align: "right" } as const;
 const NOTHING = "-";
-const NONE_NEAR = `none within ${shortest(100 * HOVER_MARGIN)}${HARD_SPACE}% of hover`;
 
-/** Places of the variants beside the reference, a table's worth at a time. */
-function tables({ variants }: ComparisonStudy): number[][] {
+/**
+ * Places of the variants beside the reference, a table's worth at a time.
+ *
+ * @param first columns that stand before the variants
+ * @param each columns of a variant, beside those of its name
+ */
+function tables({ variants }: ComparisonStudy, first: number, each: number): number[][] {
+  const name = Math.max(5, ...variants.map((v) => columnsOf(cutName(v.name))));
+  const most = Math.max(1, Math.floor((PAGE_COLUMNS - first - name) / (name + each)));
   const places = variants.slice(1).map((_, i) => i + 1);
   const groups: number[][] = [];
-  for (let i = 0; i < places.length; i += BESIDE) groups.push(places.slice(i, i + BESIDE));
+  for (let i = 0; i < places.length; i += most) groups.push(places.slice(i, i + most));
   return groups;
 }
 
 export function modeChangesText(study: ComparisonStudy, ink: Ink): string {
   const { variants, comparison } = study;
   const all = modesAcross(study);
-  const rows = all.slice(0, MODES);
+  const rows = mostChanged(all, MODES);
   const unmatched = comparison.differences.find((d) => d.unmatched !== undefined);
   if (unmatched) return wrap(`Modes are not compared: ${printable(unmatched.unmatched ?? "")}.`);
-  const text = tables(study).map((places) => {
+  if (rows.length === 0) return wrap("No mode moves by half a per cent or more.");
+  // indent, number, motion; gap, change, likeness
+  const text = tables(study, 2 + 6 + 14, 2 + 7 + 6).map((places) => {
     const columns: Column[] = [
+      { title: "Mode", ...RIGHT },
       { title: "What moves", least: 12 },
       { title: cutName(variants[0].name), unit: "Hz", ...RIGHT, least: 5 },
       ...places.flatMap((i) => [
@@ -51,13 +59,14 @@ export function modeChangesText(study: ComparisonStudy, ink: Ink): string {
       ]),
     ];
     const cells = rows.map((row) => [
+      String(row.cells[0]?.number ?? "new"),
       row.name,
       frequencyText(row, 0),
       ...places.flatMap((i) => {
         const { share, likeness } = row.cells[i] ?? {};
         return [
           frequencyText(row, i),
-          share === undefined ? NOTHING : signedPercent(share).replace(`${HARD_SPACE}%`, ""),
+          share === undefined ? NOTHING : signedTenths(100 * share),
           likeness === undefined ? NOTHING : likeness.toFixed(2),
         ];
       }),
@@ -68,7 +77,7 @@ export function modeChangesText(study: ComparisonStudy, ink: Ink): string {
   return (
     text.join("") +
     wrap(
-      `Modes are matched by how alike their shapes are (like: 1 for the same shape, below 0.5 it is another mode).${rest > 0 ? ` ${count(rest, "more mode")} in the report.` : ""}`,
+      `Modes are matched by how alike their shapes are (like: 1 for the same shape, below 0.5 it is another mode).${rest > 0 ? ` Those that change most; ${rest} more in the report.` : ""}`,
     )
   );
 }
@@ -84,7 +93,8 @@ export function spotChangesText(study: ComparisonStudy, ink: Ink): string {
   if (rows.length === 0) return "";
   const delays = rows.some((r) => r.cells.some((c) => c?.spot.delay !== undefined));
   const delayed = (title: string, unit: string) => (delays ? [{ title, unit, ...RIGHT }] : []);
-  const text = tables(study).map((places) => {
+  const delayWidth = delays ? 7 : 0;
+  const text = tables(study, 2 + 14 + delayWidth, 2 + delayWidth).map((places) => {
     const columns: Column[] = [
       { title: "Spot", least: 12 },
       { title: cutName(variants[0].name), unit: "deg/s", ...RIGHT },
@@ -126,24 +136,48 @@ export function spotChangesText(study: ComparisonStudy, ink: Ink): string {
   );
 }
 
-/** Crossings near hover that come and go, and what is there at all. */
-export function crossingChangesText(study: ComparisonStudy): string {
-  const rows = crossingsAcross(study);
-  const [reference, ...others] = rows;
-  const told = (c: CrossingChange) =>
-    `${printable(c.order)} meets ${printable(c.name)} (${quantity(c.frequency, "Hz")}), ${signedPercent(c.fromHover)} from hover`;
-  const list = (some: readonly CrossingChange[]) => some.map(told).join("; ");
-  const who = others.length > 0 ? `${printable(reference.name)}: ` : "";
-  const first = `${who}${reference.near.length > 0 ? list(reference.near) : NONE_NEAR}.`;
-  const changes = others.map(({ name, near, lost }) => {
-    const gained = near.filter((c) => c.gained);
-    const parts = [
-      ...(gained.length > 0 ? [`new: ${list(gained)}`] : []),
-      ...(lost.length > 0 ? [`gone: ${list(lost)}`] : []),
-    ];
-    return `${printable(name)}: ${parts.length > 0 ? parts.join("; ") : "no change"}.`;
-  });
-  return bullets([first, ...changes]);
+/** What is met near hover, and what comes and goes against the reference. */
+export function crossingChangesText(study: ComparisonStudy, ink: Ink): string {
+  const all = crossingsAcross(study);
+  const near = `within ${shortest(100 * HOVER_MARGIN)}${HARD_SPACE}% of hover`;
+  const alone = all.length === 1;
+  const told = all.flatMap(({ name, near, lost }, i): Told[] => [
+    ...near
+      .filter((c) => i === 0 || c.gained)
+      .slice(0, CROSSINGS)
+      .map((c) => ({ name, what: i === 0 ? "met" : "new", crossing: c })),
+    ...lost.slice(0, CROSSINGS).map((c) => ({ name, what: "gone", crossing: c })),
+  ]);
+  const every = all.reduce(
+    (sum, { near, lost }, i) => sum + near.filter((c) => i === 0 || c.gained).length + lost.length,
+    0,
+  );
+  if (told.length === 0) return wrap(`No order of the motors meets a mode ${near}.`);
+  const columns: Column[] = [
+    ...(alone ? [] : [{ title: "Variant", least: 8 }, { title: "" }]),
+    { title: "From hover", ...RIGHT },
+    { title: "Freq.", unit: "Hz", ...RIGHT },
+    { title: "What moves", least: 16 },
+    { title: "Shaken by", least: 12 },
+  ];
+  const rows = told.map(({ name, what, crossing: c }, i) => [
+    ...(alone ? [] : [told[i - 1]?.name === name ? "" : name, what]),
+    signedPercent(c.fromHover),
+    digits(c.frequency),
+    c.name,
+    c.order,
+  ]);
+  const rest = every - told.length;
+  return (
+    renderTable(columns, rows, { headingInk: ink.quiet }) +
+    (rest > 0 ? wrap(`and ${rest} more ${near}, in the report`, "  ") : "")
+  );
+}
+
+interface Told {
+  readonly name: string;
+  readonly what: string;
+  readonly crossing: CrossingChange;
 }
 
 /** Names head columns of numbers: they must not make them wide. */

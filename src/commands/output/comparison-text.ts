@@ -1,5 +1,6 @@
 /** A comparison for people: what `compare` and `uncertainty` print. */
 
+import { listed } from "../../ranking/words.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
 import type { BarSigns } from "../terminal/bar-signs.ts";
 import type { Ink } from "../terminal/ink.ts";
@@ -25,13 +26,13 @@ export function comparisonText(study: ComparisonStudy, ink: Ink, signs: BarSigns
     ? [
         section("Spots", sampledSpotsText(study, ink, signs)),
         section("Modes", sampledModesText(variants[0], ink)),
-        section("Met near hover", crossingChangesText(study)),
+        section("Met near hover", crossingChangesText(study, ink)),
       ]
     : [
         section("Variants", variantsTable(study, ink)),
         section(`Modes against "${printable(variants[0].name)}"`, modeChangesText(study, ink)),
         section("Noise and filter delay at every spot", spotChangesText(study, ink)),
-        section("Met near hover", crossingChangesText(study)),
+        section("Met near hover", crossingChangesText(study, ink)),
         section("Noise with its spread", variantsPlot(study, signs)),
       ];
   return [
@@ -63,10 +64,18 @@ export function warningsOf({ variants }: Pick<ComparisonStudy, "variants">): str
   });
 }
 
+/** Parts that moved alike are told together. */
 function heightsOf({ variants }: ComparisonStudy): string[] {
-  return variants.flatMap(({ name, outcome: { moved } }) =>
-    moved.length === 0 ? [] : [printable(`${name}: ${moved.join(", ")}`)],
-  );
+  return variants.flatMap(({ name, outcome: { moved } }) => {
+    if (moved.length === 0) return [];
+    const alike = new Map<string, string[]>();
+    for (const text of moved) {
+      const [, part = text, by = ""] = /^(.*?) (\d\S* mm \w+)$/.exec(text) ?? [];
+      alike.set(by, [...(alike.get(by) ?? []), part]);
+    }
+    const told = [...alike].map(([by, parts]) => `${listed(parts)} ${by}`.trim());
+    return [printable(`${name}: ${told.join("; ")}`)];
+  });
 }
 
 function failuresOf({ failed }: ComparisonStudy): string[] {

@@ -1,10 +1,9 @@
 /** How sure a study is, for people: samples, what was varied, what failed. */
 
 import type { SampledInput, Sureness } from "../../study/results.ts";
-import { REDUCED_TOLERANCE } from "../../variants/reduced.ts";
-import { count, shortest } from "../terminal/numbers.ts";
+import { count } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
-import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
+import { bullets, wrap } from "../terminal/wrap.ts";
 
 /** Inputs named before the rest are counted. */
 const NAMED = 5;
@@ -52,10 +51,9 @@ function groupText({ spread, source, names }: SpreadGroup): string {
 }
 
 function solvedText({ reduced, exact, seed }: Sureness): string {
-  const near = `${shortest(100 * REDUCED_TOLERANCE)}${HARD_SPACE}%`;
   const quick =
     reduced > 0
-      ? `${reduced} frames by a reduced model, taken where its frequencies are good to ${near}; `
+      ? `${reduced} frames by a reduced model, where the estimate of its error allows; `
       : "";
   return `Solved: ${quick}${exact} in full. Seed ${seed}: the same seed gives the same samples.`;
 }

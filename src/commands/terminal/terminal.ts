@@ -1,5 +1,6 @@
 /** Where a command prints to, apart from the process, so that it can be tested without one. */
 
+import { type BarSigns, barSignsFor } from "./bar-signs.ts";
 import { type Ink, inkFor } from "./ink.ts";
 
 export interface Terminal {
@@ -9,6 +10,8 @@ export interface Terminal {
   readonly complain: (text: string) => void;
   /** Colours for `print`. */
   readonly ink: Ink;
+  /** Signs of bars for `print`. */
+  readonly bars: BarSigns;
   /** Whether somebody is watching the errors. */
   readonly watched: boolean;
   /** Seconds since the process started. */
@@ -23,6 +26,7 @@ export function processTerminal(): Terminal {
     print: (text) => void process.stdout.write(text),
     complain: (text) => void process.stderr.write(text),
     ink: inkFor(process.stdout.isTTY === true, process.env),
+    bars: barSignsFor(process.env),
     watched: process.stderr.isTTY === true,
     elapsed: () => performance.now() / 1000,
   };

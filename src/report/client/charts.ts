@@ -56,8 +56,15 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
     return { ...figure, traces };
   };
   let shown = data.themes.light;
-  const redraw = (theme: Theme) => {
+  const plain = Object.entries(data.charts ?? {});
+  const drawn = new Set<string>();
+  /** @param everything those that were never in sight too, for printing */
+  const redraw = (theme: Theme, everything = false) => {
     shown = theme;
+    for (const [id, figure] of plain) {
+      if (everything) drawn.add(id);
+      if (drawn.has(id)) draw(id, figure, theme);
+    }
     draw("campbell-chart", data.campbell, theme);
     draw("spectra-chart", spectrum(), theme);
     draw("filters-chart", data.filters, theme);
@@ -67,5 +74,16 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
   }
   for (const waiting of document.querySelectorAll(".chart.tall, .chart.bars"))
     (waiting as Element).replaceChildren();
+  for (const [id, figure] of plain) {
+    const at = document.getElementById(id);
+    if (at === null) continue;
+    const seen = (entries: readonly { readonly isIntersecting: boolean }[]) => {
+      if (drawn.has(id) || !entries.some((e) => e.isIntersecting)) return;
+      drawn.add(id);
+      draw(id, figure, shown);
+    };
+    // A little before it comes into sight.
+    new browser.IntersectionObserver(seen, { rootMargin: "400px" }).observe(at);
+  }
   return redraw;
 }

@@ -22,8 +22,8 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
   const charts = starters.startCharts(browser, data, tools);
   const maps = data.maps && starters.startMaps(browser, data.maps, tools);
   const modes = data.shapes && starters.startModes(browser, data.shapes, tools);
-  const draw = (theme: Theme) => {
-    charts(theme);
+  const draw = (theme: Theme, everything = false) => {
+    charts(theme, everything);
     maps?.(theme);
     modes?.(theme);
   };
@@ -31,7 +31,7 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
   dark.addEventListener("change", redraw);
   browser.addEventListener("beforeprint", () => {
     for (const folded of document.querySelectorAll("details")) folded.open = true;
-    draw(data.themes.light);
+    draw(data.themes.light, true);
   });
   browser.addEventListener("afterprint", redraw);
   redraw();

@@ -72,6 +72,7 @@ export interface Browser {
   addEventListener(type: string, listener: () => void): void;
   readonly IntersectionObserver: new (
     callback: (entries: readonly { readonly isIntersecting: boolean }[]) => void,
+    options?: { readonly rootMargin: string },
   ) => { observe(element: Element): void };
 }
 
@@ -80,6 +81,8 @@ export interface PageData {
   readonly themes: { readonly light: Theme; readonly dark: Theme };
   /** name of annotations that narrow charts leave out */
   readonly wideOnly: string;
+  /** by the id of their place in the page; drawn when they come into sight */
+  readonly charts?: Readonly<Record<string, Figure>>;
   readonly campbell?: Figure;
   readonly spectra?: SpectraFigures;
   readonly filters?: Figure;

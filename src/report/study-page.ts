@@ -1,0 +1,121 @@
+/** The page of a comparison, or of one frame's uncertainty: one file that stands alone. */
+
+import type { ComparisonStudy } from "../study/results.ts";
+import type { PageData } from "./client/types.ts";
+import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
+import { type Figure, WIDE_ONLY } from "./figure.ts";
+import { type Html, html, named } from "./html.ts";
+import { type Entry, framedPage } from "./page-frame.ts";
+import { DARK, LIGHT } from "./palette.ts";
+import { list, rows, section } from "./section.ts";
+import { answerFigure, answerSection } from "./study/answer.ts";
+import { frequenciesFigure } from "./study/frequencies-figure.ts";
+import { crossingsSection, frequenciesSection } from "./study/frequencies-section.ts";
+import { delaySection, noiseSection } from "./study/noise-section.ts";
+import { delayFigure, spotsFigure } from "./study/spots-figure.ts";
+import { chancesFigure, sureSection } from "./study/sure-section.ts";
+import { changesSection, variantsSection } from "./study/variants-section.ts";
+import type { PageInput } from "./types.ts";
+
+/** The whole HTML page. The same study and input give the same bytes. */
+export function renderComparison(study: ComparisonStudy, input: PageInput): string {
+  const alone = study.variants.length === 1;
+  const tagline = alone
+    ? "How sure the figures of this frame are"
+    : "What changes from variant to variant, and whether it is real";
+  return framedPage(
+    {
+      title: `${study.title}: ${alone ? "how sure its figures are" : `${study.variants.length} variants compared`}`,
+      name: named(study.title),
+      tagline,
+      skip: "To the answer",
+      source: sources(study.files),
+      sections: entries(study, input),
+      data: chartsData({
+        "answer-chart": answerFigure(study),
+        "frequencies-chart": frequenciesFigure(study),
+        "noise-chart": alone ? undefined : spotsFigure(study),
+        "delay-chart": alone ? undefined : delayFigure(study),
+        "chances-chart": chancesFigure(study),
+      }),
+    },
+    input,
+  );
+}
+
+function entries(study: ComparisonStudy, input: PageInput): Entry[] {
+  const alone = study.variants.length === 1;
+  return [
+    ["answer", "Answer", answerSection(study)],
+    ["variants", "Variants", variantsSection(study)],
+    ["noise", "Noise", noiseSection(study)],
+    ["delay", "Filtering", delaySection(study)],
+    ["frequencies", "Modes", frequenciesSection(study)],
+    ["crossings", "Near hover", crossingsSection(study)],
+    ["sure", "How sure", sureSection(study)],
+    ["changes", alone ? "The frame" : "What they are", changesSection(study)],
+    ["limits", "Limits", studyLimits(study.sure !== undefined)],
+    ["cautions", "Cautions", cautionsSection()],
+    ["inputs", "Inputs", pageInputs(study.files, input)],
+  ];
+}
+
+/** Data of a page that has plain charts only. */
+export function chartsData(charts: Readonly<Record<string, Figure | undefined>>): PageData {
+  const there = Object.entries(charts).filter(([, figure]) => figure !== undefined);
+  return {
+    themes: { light: LIGHT, dark: DARK },
+    wideOnly: WIDE_ONLY,
+    charts: Object.fromEntries(there) as Record<string, Figure>,
+  };
+}
+
+type Files = ComparisonStudy["files"];
+
+export function sources(files: Files): Html {
+  return html`${files.map((f, i) => html`${i > 0 && ", "}<code>${f.path}</code>`)}`;
+}
+
+const STUDY_LIMITS: readonly string[] = [
+  "A variant is the file with its changes and nothing else: screws, joints and wires stay as they are.",
+  "Differences are known better than levels: what all variants share, such as the forces of the propellers, is wrong in all of them alike.",
+];
+
+const SPREAD_LIMITS: readonly string[] = [
+  "Chances and bars are those of the spreads listed above. They know nothing of what the model lacks, and most of the spreads are common practice without a source.",
+  "The drawn inputs are independent of each other, and alike in all variants of one sample: the comparison is between frames made from one batch.",
+  "A difference is called real where nine of ten frames have it, also after the error of so many samples, and where it is 0.5 dB or more; both bounds are common practice, no source.",
+];
+
+export function studyLimits(sampled: boolean): Html {
+  return section(
+    "limits",
+    "What to trust, and how far",
+    "",
+    html`<div class="columns"><div><h3>Of this comparison</h3>${list([...STUDY_LIMITS, ...(sampled ? SPREAD_LIMITS : [])])}</div><div><h3>Of every frame</h3>${list(FRAME_LIMITS)}</div></div>`,
+  );
+}
+
+export function pageInputs(files: Files, input: PageInput): Html {
+  return section(
+    "inputs",
+    "Where this report comes from",
+    "",
+    rows([
+      ...files.flatMap(
+        ({ path, hash }) =>
+          [
+            ["frame file", html`<code>${path}</code>`],
+            ["SHA-256 of the file", html`<code class="hash">${hash}</code>`],
+          ] as const,
+      ),
+      ["program", html`stillpoint ${input.version}`],
+      ["options", input.options === "" ? "none" : html`<code>${input.options}</code>`],
+      ...(input.created === undefined
+        ? []
+        : ([
+            ["written", html`<time datetime="${input.created}">${input.created}</time>`],
+          ] as const)),
+    ]),
+  );
+}

@@ -1,0 +1,148 @@
+/** How sure the answer is: chances, samples, what was varied. */
+
+import type { Chances } from "../../study/chances.ts";
+import type { ComparisonStudy, SampledInput } from "../../study/results.ts";
+import { limits, percentOf } from "../../study/share-words.ts";
+import { cut } from "../band-figure.ts";
+import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
+import { type Html, html, named, plotText } from "../html.ts";
+import { rounded, whole } from "../numbers.ts";
+import { facts, list, section, table } from "../section.ts";
+
+/** Thickness of a bar, of the room for a row. */
+const THICKNESS = 0.36;
+
+const WAYS = [
+  { name: "the best", colour: "--series0", hatched: false },
+  { name: "within 1 dB of the best", colour: "--series1", hatched: true },
+] as const;
+
+/** Of the variants, or of the spots of one variant alone. */
+function rivalsOf({ variants, sure }: ComparisonStudy): Chances | undefined {
+  return variants.length > 1 ? sure?.chances : variants[0].sampled?.chances;
+}
+
+/** undefined where nothing was sampled. */
+export function chancesFigure(study: ComparisonStudy): Figure | undefined {
+  const chances = rivalsOf(study);
+  if (!chances || chances.rivals.length === 0) return undefined;
+  const { rivals } = chances;
+  const y = rivals.map((_, i) => i);
+  const traces = WAYS.map(({ name, colour, hatched }, k): Trace => {
+    const own = rivals.map((r) => (k === 0 ? r.best : r.near));
+    return {
+      type: "bar",
+      orientation: "h",
+      name,
+      x: own.map((c) => rounded(100 * c.share, 3)),
+      y,
+      width: THICKNESS,
+      offset: (k - 1) * THICKNESS,
+      marker: {
+        color: colour,
+        ...(hatched && {
+          pattern: { shape: "/", bgcolor: colour, fgcolor: "--surface", size: 9, solidity: 0.25 },
+        }),
+      },
+      error_x: {
+        type: "data",
+        symmetric: false,
+        array: own.map((c) => rounded(100 * (c.upper - c.share), 3)),
+        arrayminus: own.map((c) => rounded(100 * (c.share - c.lower), 3)),
+        color: "--ink",
+        thickness: 1.4,
+        width: 4,
+      },
+      customdata: rivals.map((r, i) =>
+        plotText(`${r.name}, ${name}: ${percentOf(own[i].share)} of frames (${limits(own[i])})`),
+      ),
+      hovertemplate: "%{customdata}<extra></extra>",
+    };
+  });
+  const layout = plainLayout(
+    { title: { text: "share of the frames tried, %", standoff: 8 }, range: [0, 102], nticks: 6 },
+    {
+      tickmode: "array",
+      tickvals: y,
+      ticktext: rivals.map((r) => plotText(cut(r.name))),
+      range: [rivals.length - 0.4, -0.6],
+      ticklen: 0,
+      showgrid: false,
+      fixedrange: true,
+    },
+    { margin: { ...MARGIN, t: 12 }, hovermode: "closest", barmode: "overlay" },
+  );
+  const narrowAxis = { ticktext: rivals.map((r) => plotText(cut(r.name, 12))) };
+  return { traces, layout, narrowAxis };
+}
+
+export function sureSection(study: ComparisonStudy): Html {
+  const { sure, variants } = study;
+  if (!sure) {
+    return section(
+      "sure",
+      "How sure this is",
+      "Nothing was varied, so it cannot be told whether a difference is larger than what scatters from frame to frame.",
+    );
+  }
+  const chances = rivalsOf(study);
+  const finding = chances ? chancesFinding(chances, variants.length > 1) : "";
+  const what = variants.length > 1 ? ", the same ones of every variant" : "";
+  return section(
+    "sure",
+    "How sure this is",
+    `Frames were built on paper${what}: with thicknesses, moduli, masses, joints and damping drawn from where 95 % of real ones lie. ${finding}`,
+    chances &&
+      html`<figure>${chartBox("chances-chart", "bars", finding, 0.9 * chances.rivals.length)}
+<figcaption><ul class="legend">${WAYS.map((w) => html`<li>${swatch(w)} ${w.name}</li>`)}</ul><p class="key">Thin lines: where the true share lies, 19 times in 20, for so many frames tried.</p></figcaption></figure>`,
+    variants.length > 1 &&
+      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${v.sampled.words}`] : [])))}`,
+    html`<h3>Samples</h3><p>${sure.text}</p>`,
+    facts([
+      [
+        "frames tried",
+        html`${whole(sure.samples)}${variants.length > 1 && html` <small>of each variant</small>`}`,
+      ],
+      [
+        "solved by a reduced model",
+        html`${whole(sure.reduced)} <small>where the estimate of its error allows</small>`,
+      ],
+      ["solved in full", whole(sure.exact)],
+      ["seed", html`${sure.seed} <small>the same seed gives the same samples</small>`],
+    ]),
+    sure.failed.length > 0 &&
+      html`<div class="warnings"><h3>Samples that could not be solved</h3>${list(sure.failed.map((f) => `${f.count}: ${f.reason}`))}</div>`,
+    inputsTable(sure.inputs),
+  );
+}
+
+function chancesFinding({ rivals: [first] }: Chances, ofVariants: boolean): string {
+  if (!first) return "";
+  const word = ofVariants ? "quietest variant" : "best spot";
+  return `“${first.name}” is most often the ${word}, in ${percentOf(first.best.share)} of frames, and within 1 dB of the best in ${percentOf(first.near.share)}.`;
+}
+
+function swatch({ colour, hatched }: (typeof WAYS)[number]): Html {
+  const strokes = [5, 13, 21, 29].map(
+    (x) => html`<line x1="${x - 5}" y1="10" x2="${x + 5}" y2="0"/>`,
+  );
+  return html`<svg class="swatch" viewBox="0 0 34 10" aria-hidden="true"><rect width="34" height="10" style="fill: var(${colour})"/>${hatched && html`<g style="stroke: var(--surface)" stroke-width="2">${strokes}</g>`}</svg>`;
+}
+
+function inputsTable(inputs: readonly SampledInput[]): Html {
+  if (inputs.length === 0)
+    return html`<p>No input of the file has a spread, so nothing was varied.</p>`;
+  return table(
+    "What was varied: 95 % of real frames are taken to lie between",
+    [
+      { head: "input", names: true, cell: (i) => html`<code>${i.name}</code>` },
+      { head: "spread", cell: (i) => i.spread },
+      {
+        head: "where the spread comes from",
+        cell: (i) => (i.source === "file" ? "the file" : i.source),
+      },
+    ],
+    inputs,
+    { className: "masses" },
+  );
+}
