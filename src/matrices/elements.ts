@@ -85,7 +85,7 @@ export function matricesOf(
   return [massOf(mesh.masses[i - mesh.pads.length])];
 }
 
-function beamOf(e: BeamElement, theory: BeamTheory): ElementMatrices {
+export function beamOf(e: BeamElement, theory: BeamTheory): ElementMatrices {
   const { K, M } = beamMatrices(e.length, e.sections, theory);
   return { nodes: e.nodes, K: toGlobal(K, 12, e.axes), M: toGlobal(M, 12, e.axes), part: e.part };
 }

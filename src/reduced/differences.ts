@@ -13,6 +13,8 @@ export interface Differences {
   readonly meshed: Meshed;
   /** elements that differ in themselves */
   readonly elements: readonly number[];
+  /** beams that differ in their sections or loss factors alone, where all shear is left out */
+  readonly beams: readonly number[];
   /** plates that differ in their constants alone: none of their cells is among the elements */
   readonly plates: readonly number[];
   /** pads that differ in their constants and heights alone, counted as pads; none is among the elements */
@@ -46,11 +48,18 @@ function onMasters(base: Meshed, model: Model, mesh: Mesh): Meshed | undefined {
 }
 
 /** Every element that differs, in itself, by constants or by its ties. */
-export function allDifferent({ meshed, elements, hanging, plates, pads }: Differences): number[] {
-  const { beams, cells, springs } = meshed.mesh;
-  const ofPlates = cells.flatMap((e, i) => (plates.includes(e.plate) ? [beams.length + i] : []));
-  const firstPad = beams.length + cells.length + springs.length;
-  return [...elements, ...hanging, ...ofPlates, ...pads.map((p) => firstPad + p)];
+export function allDifferent({
+  meshed,
+  elements,
+  beams,
+  hanging,
+  plates,
+  pads,
+}: Differences): number[] {
+  const { cells, springs, beams: first } = meshed.mesh;
+  const ofPlates = cells.flatMap((e, i) => (plates.includes(e.plate) ? [first.length + i] : []));
+  const firstPad = first.length + cells.length + springs.length;
+  return [...elements, ...beams, ...hanging, ...ofPlates, ...pads.map((p) => firstPad + p)];
 }
 
 /** Meshes must have the same nodes, parts and elements in the same order, whatever their sizes. */
@@ -104,7 +113,7 @@ function changedElements(
   base: Meshed,
   now: Meshed,
   moved: Uint8Array | undefined,
-): Pick<Differences, "elements" | "plates" | "pads" | "hanging"> {
+): Pick<Differences, "elements" | "beams" | "plates" | "pads" | "hanging"> {
   const [a, b] = [base.mesh, now.mesh];
   const elements: number[] = [];
   const hanging: number[] = [];
@@ -115,11 +124,15 @@ function changedElements(
     first++;
   };
   const damped = (part: number) => base.lossWeights[part] !== now.lossWeights[part];
+  const shears = [base, now].some(({ model }) => model.theory === "timoshenko");
   const theory = base.model.theory === now.model.theory;
+  const beams: number[] = [];
   a.beams.forEach((e, i) => {
     const f = b.beams[i];
-    const stays = same(e.length, f.length) && same(e.axes, f.axes) && same(e.sections, f.sections);
-    take(stays && theory && !damped(e.part), () => e.nodes);
+    const drawn = same(e.length, f.length) && same(e.axes, f.axes) && theory;
+    const stays = drawn && same(e.sections, f.sections) && !damped(e.part);
+    if (drawn && !stays && !shears) beams.push(i);
+    take(stays || (drawn && !shears), () => e.nodes);
   });
   const plates = changedPlates(base, now);
   const stays = a.cells.map((e, i) => {
@@ -152,7 +165,7 @@ function changedElements(
   a.masses.forEach((e, i) => {
     take(same(e, b.masses[i]), () => [e.node]);
   });
-  return { elements, hanging, pads, plates: plates.filter((p) => !whole.includes(p)) };
+  return { elements, hanging, beams, pads, plates: plates.filter((p) => !whole.includes(p)) };
 }
 
 function changedPlates(base: Meshed, now: Meshed): number[] {

@@ -2,9 +2,10 @@
 
 import type { SymmetricSparse } from "../linalg/sparse.ts";
 import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import { type LeftOver, onlyConstants } from "./beam-terms.ts";
 import type { Differences } from "./differences.ts";
 import type { Known } from "./known.ts";
-import { type MeshRows, nodesOfPlaces, placeOf, rowsOfPlaces } from "./mesh-rows.ts";
+import { dofsOf, type MeshRows, placeOf, rowsOf } from "./mesh-rows.ts";
 import { type MeshSum, meshSum, type Weighted } from "./mesh-sum.ts";
 import type { Meshed } from "./meshed.ts";
 
@@ -16,19 +17,23 @@ export interface Exchange {
   readonly softest: number;
 }
 
-/** Matrices on six unknowns of each of some nodes. */
+/** Matrices on some unknowns of the mesh. */
 export type Differing<Name extends string> = Readonly<Record<Name, SymmetricSparse>> & {
-  readonly nodes: Int32Array;
-  /** of V and W there (6 * nodes x (width + probes), column-major) */
+  readonly dofs: Int32Array;
+  /** of V and W there (their number x (width + probes), column-major) */
   readonly rows: Float64Array;
 };
 
-/** @param rows of the variant */
+/**
+ * @param rows of the variant
+ * @param rest of beams that are known on the base's ties but for some constants
+ */
 export function exchangeOf(
   known: Known,
   rows: MeshRows,
   base: Meshed,
   { meshed, elements, hanging }: Differences,
+  rest: readonly LeftOver[],
 ): Exchange {
   let softest = 1;
   const stiff: Weighted[] = [];
@@ -49,9 +54,15 @@ export function exchangeOf(
     });
     for (const e of after) put(e, 1, own(e.nodes), meshed);
   }
+  for (const left of rest) {
+    const { beam } = left;
+    put(onlyConstants(base, left), -1, base.mesh.beams[beam].nodes, base);
+    put(onlyConstants(meshed, left), 1, base.mesh.beams[beam].nodes, meshed);
+  }
   // What is the same but for its ties has the variant's constants on the base's ties by now.
   for (const index of hanging) {
     for (const e of ofVariant(index)) {
+      if (!e.nodes.some((node) => rows.ownNumber[node] >= 0)) continue; // another piece of the pad hangs
       put(e, -1, e.nodes, meshed);
       put(e, 1, own(e.nodes), meshed);
     }
@@ -65,8 +76,8 @@ export function exchangeOf(
   };
 }
 
-function at(rows: MeshRows, { places }: MeshSum) {
-  return { nodes: nodesOfPlaces(rows, places), rows: rowsOfPlaces(rows, places) };
+function at(rows: MeshRows, { unknowns }: MeshSum) {
+  return { dofs: dofsOf(rows, unknowns), rows: rowsOf(rows, unknowns) };
 }
 
 /** Least ratio of the diagonals of two stiffnesses; 1 where they are not between the same nodes. */

@@ -2,7 +2,8 @@
 
 import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
 import type { Basis } from "./basis.ts";
-import { baseRows, type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
+import { beamFamiliesOf } from "./beam-families.ts";
+import { baseRows, type MeshRows, rowsOf } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
 import { productOf } from "./projection.ts";
@@ -13,6 +14,8 @@ export interface Known {
   readonly momentum: Momentum;
   /** matrices of an element of the base, as `matricesOf` */
   readonly element: (index: number) => readonly ElementMatrices[];
+  /** see beam-families.ts */
+  readonly beamFamilies: readonly (readonly number[])[];
   /** a unit under a name of its own */
   readonly unit: (name: string, make: () => Unit) => Unit;
 }
@@ -34,6 +37,7 @@ export function knownOf({ base, system, space, about }: Basis): Known {
     rows,
     momentum: baseMomentum(rows, system, mesh.xyz, about),
     element: (index) => kept(elements, index, () => matricesOf(mesh, model, massPerArea, index)),
+    beamFamilies: beamFamiliesOf(base),
     unit: (name, make) => kept(units, name, make),
   };
 }
@@ -50,19 +54,18 @@ function baseMomentum(
   xyz: Float64Array,
   about: Basis["about"],
 ): Momentum {
-  const { places, sums } = meshSum(
+  const { unknowns, sums } = meshSum(
     elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
     1,
   );
-  const own = rowsOfPlaces(rows, places);
+  const own = rowsOf(rows, unknowns);
   const MV = productOf(sums[0], own, rows.all);
-  const m = 6 * places.length;
+  const m = unknowns.length;
   const along = new Float64Array(xyz.length * rows.all);
-  places.forEach((node, p) => {
-    for (let d = 0; d < 3; d++) {
-      const to = (3 * node + d) * rows.all;
-      for (let c = 0; c < rows.all; c++) along[to + c] = MV[c * m + 6 * p + d];
-    }
+  unknowns.forEach((dof, i) => {
+    if (dof % 6 > 2) return;
+    const to = (3 * Math.floor(dof / 6) + (dof % 6)) * rows.all;
+    for (let c = 0; c < rows.all; c++) along[to + c] = MV[c * m + i];
   });
-  return { whole: momentumOf(sums[0], own, rows.all, rawMotions(xyz, about, places)), along };
+  return { whole: momentumOf(sums[0], own, rows.all, rawMotions(xyz, about, unknowns)), along };
 }

@@ -2,6 +2,7 @@
 
 import type { MassProperties } from "../matrices/mass.ts";
 import type { Basis } from "./basis.ts";
+import { beamShares } from "./beam-terms.ts";
 import type { Differences } from "./differences.ts";
 import { exchangeOf } from "./exchange.ts";
 import type { Known } from "./known.ts";
@@ -36,9 +37,11 @@ export function reducedMatrices(
   const { base, space, whole } = frame;
   const { meshed, moved, pads } = found;
   const rows = moved ? variantRows(known.rows, meshed.reduction, moved) : known.rows;
-  const exchange = exchangeOf(known, rows, base, found);
+  const beams = beamShares(frame, known, meshed, found.beams);
+  const exchange = exchangeOf(known, rows, base, found, beams.rest);
   const plates = plateShares(frame, known, meshed, found.plates);
-  const stiff = [...plates.stiff, ...padShares(frame, known, meshed, pads)];
+  const heavy = [...beams.heavy, ...plates.heavy];
+  const stiff = [...beams.stiff, ...plates.stiff, ...padShares(frame, known, meshed, pads)];
 
   const { stiffness } = exchange;
   const K = projection(space, stiffness.K, stiffness.rows);
@@ -51,9 +54,9 @@ export function reducedMatrices(
     addScaled(K, more, of.projected);
     addScaled(H, loss, of.projected);
   }
-  for (const { of, mass: more } of plates.heavy) addScaled(M, more, of.projected);
+  for (const { of, mass: more } of heavy) addScaled(M, more, of.projected);
 
-  const rigid = rigidPart(frame, known, meshed, exchange.mass, plates.heavy, mass);
+  const rigid = rigidPart(frame, known, meshed, exchange.mass, heavy, mass);
   withoutRigid(space, M, rigid);
   return {
     K: squareOf(space, K),
@@ -63,6 +66,11 @@ export function reducedMatrices(
     probedM: probesOf(space, M),
     rigid,
     rows,
-    softest: Math.min(exchange.softest, plates.softest, softestPad(base, meshed, pads)),
+    softest: Math.min(
+      exchange.softest,
+      beams.softest,
+      plates.softest,
+      softestPad(base, meshed, pads),
+    ),
   };
 }

@@ -74,14 +74,17 @@ export function rowsAt(rows: MeshRows, dofs: Int32Array, columns: number): Float
   return out;
 }
 
-/** All rows of some nodes on the base's ties or on the variant's, see `placeOf`. */
-export function rowsOfPlaces(rows: MeshRows, places: Int32Array): Float64Array {
-  const { all, base, own, ownNumber } = rows;
-  const m = 6 * places.length;
+/** All of the rows of nodes on the base's ties or on the variant's: 6 * place + direction, see `placeOf`. */
+export function rowsOf(
+  { all, base, own, ownNumber }: MeshRows,
+  unknowns: Int32Array,
+): Float64Array {
+  const m = unknowns.length;
+  const onBase = 6 * ownNumber.length;
   const out = new Float64Array(m * all);
-  places.forEach((place, p) => {
-    const [of, first] = place < ownNumber.length ? [base, place] : [own, place - ownNumber.length];
-    for (let d = 0; d < 6; d++) put(out, m, 6 * p + d, of, (6 * first + d) * all, all);
+  unknowns.forEach((u, i) => {
+    if (u < onBase) put(out, m, i, base, u * all, all);
+    else put(out, m, i, own, (u - onBase) * all, all);
   });
   return out;
 }
@@ -103,11 +106,12 @@ export function placeOf({ ownNumber }: MeshRows, node: number): number {
   return ownNumber[node] < 0 ? node : ownNumber.length + ownNumber[node];
 }
 
-/** The node at a place. */
-export function nodesOfPlaces({ ownNumber }: MeshRows, places: Int32Array): Int32Array {
+/** The unknowns of the mesh that these are. */
+export function dofsOf({ ownNumber }: MeshRows, unknowns: Int32Array): Int32Array {
   const nodes = new Int32Array(ownNumber.length);
   ownNumber.forEach((number, node) => {
     if (number >= 0) nodes[number] = node;
   });
-  return places.map((p) => (p < ownNumber.length ? p : nodes[p - ownNumber.length]));
+  const onBase = 6 * ownNumber.length;
+  return unknowns.map((u) => (u < onBase ? u : 6 * nodes[Math.floor((u - onBase) / 6)] + (u % 6)));
 }

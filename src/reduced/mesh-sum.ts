@@ -12,18 +12,20 @@ export interface Weighted {
 }
 
 export interface MeshSum {
-  /** those that were named, in the order in which they came */
-  readonly places: Int32Array;
-  /** six unknowns for each place */
+  /** 6 * place + direction of those at which there is anything, in the order in which they came (size m) */
+  readonly unknowns: Int32Array;
+  /** order m */
   readonly sums: readonly SymmetricSparse[];
 }
 
 /** @param count of sums */
 export function meshSum(elements: readonly Weighted[], count: number): MeshSum {
   const numbers = new Map<number, number>();
-  for (const { places } of elements) {
-    for (const p of places) if (!numbers.has(p)) numbers.set(p, numbers.size);
-  }
+  const numberOf = (unknown: number) => {
+    const found = numbers.get(unknown) ?? numbers.size;
+    numbers.set(unknown, found);
+    return found;
+  };
   const most = elements.reduce(
     (sum, { places: { length } }) => sum + 3 * length * (6 * length + 1),
     0,
@@ -33,22 +35,24 @@ export function meshSum(elements: readonly Weighted[], count: number): MeshSum {
   const values = Array.from({ length: count }, () => new Float64Array(most));
   let t = 0;
   for (const { places, A, weights } of elements) {
-    const first = places.map((p) => 6 * (numbers.get(p) as number));
     const order = 6 * places.length;
+    const own = new Int32Array(order).fill(-1);
     for (let i = 0; i < order; i++) {
       for (let j = 0; j <= i; j++) {
         const a = A[i * order + j];
         if (a === 0) continue;
-        rows[t] = first[Math.floor(i / 6)] + (i % 6);
-        cols[t] = first[Math.floor(j / 6)] + (j % 6);
+        if (own[i] < 0) own[i] = numberOf(6 * places[Math.floor(i / 6)] + (i % 6));
+        if (own[j] < 0) own[j] = numberOf(6 * places[Math.floor(j / 6)] + (j % 6));
+        rows[t] = own[i];
+        cols[t] = own[j];
         for (let s = 0; s < count; s++) values[s][t] = weights[s] * a;
         t++;
       }
     }
   }
-  const { pattern, values: sums } = compressTriplets(6 * numbers.size, t, rows, cols, values);
+  const { pattern, values: sums } = compressTriplets(numbers.size, t, rows, cols, values);
   return {
-    places: Int32Array.from(numbers.keys()),
+    unknowns: Int32Array.from(numbers.keys()),
     sums: sums.map((v) => withoutZeros({ pattern, values: v })),
   };
 }

@@ -11,21 +11,19 @@ import { innerProducts } from "../linalg/tall.ts";
 import type { Vec3 } from "../model/types.ts";
 import { productOf } from "./projection.ts";
 
-/** The six motions at some nodes (6 * nodes x 6, column-major). */
-export function rawMotions(xyz: Float64Array, about: Vec3, nodes: Int32Array): Float64Array {
-  const m = 6 * nodes.length;
+/** The six motions at some unknowns of the mesh (their number x 6, column-major). */
+export function rawMotions(xyz: Float64Array, about: Vec3, dofs: Int32Array): Float64Array {
+  const m = dofs.length;
   const R = new Float64Array(6 * m);
-  nodes.forEach((node, p) => {
-    const [x, y, z] = [0, 1, 2].map((k) => xyz[3 * node + k] - about[k]);
-    const at = 6 * p;
-    for (let k = 0; k < 6; k++) R[k * m + at + k] = 1;
-    // u = theta x r
-    R[3 * m + at + 1] = -z;
-    R[3 * m + at + 2] = y;
-    R[4 * m + at] = z;
-    R[4 * m + at + 2] = -x;
-    R[5 * m + at] = -y;
-    R[5 * m + at + 1] = x;
+  dofs.forEach((dof, i) => {
+    const node = Math.floor(dof / 6);
+    const d = dof % 6;
+    R[d * m + i] = 1;
+    if (d > 2) return;
+    // u = theta x r: along d by turning about the next axis but one, and about the next
+    const [p, q] = [(d + 1) % 3, (d + 2) % 3];
+    R[(3 + p) * m + i] = xyz[3 * node + q] - about[q];
+    R[(3 + q) * m + i] = about[p] - xyz[3 * node + p];
   });
   return R;
 }

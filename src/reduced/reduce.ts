@@ -58,7 +58,7 @@ export function reduceFrame(
     H: projection({ ...space, probes: 0 }, assembleElements(reduction, lossy).K, rows),
   };
   const kept = firstModes(solved, count);
-  const none = { meshed: base, elements: [], plates: [], pads: [], hanging: [] };
+  const none = { meshed: base, elements: [], beams: [], plates: [], pads: [], hanging: [] };
   const begun = { base, system, solved: kept, space, whole, about: mass.cg, count, beyond };
   const baseMatrices = reducedMatrices(begun, knownOf(begun), none, mass);
   const ritz = pairsOf(begun, baseMatrices);

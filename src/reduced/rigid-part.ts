@@ -34,14 +34,14 @@ export function rigidPart(
   known: Known,
   { mesh }: Meshed,
   exchanged: Differing<"M">,
-  plates: readonly MassShare[],
+  shares: readonly MassShare[],
   { mass, inertia, cg }: MassProperties,
 ): RigidPart {
   const all = known.rows.all;
   const momentum = movedMomentum(known.momentum, base.mesh, mesh, all);
-  const R = rawMotions(mesh.xyz, about, exchanged.nodes);
+  const R = rawMotions(mesh.xyz, about, exchanged.dofs);
   addScaled(momentum, 1, momentumOf(exchanged.M, exchanged.rows, all, R));
-  for (const { of, mass: more, shift } of plates) {
+  for (const { of, mass: more, shift } of shares) {
     if (of.momentum) addScaled(momentum, more, shifted(of.momentum, shift));
   }
   const own = rigidMass(
@@ -110,10 +110,10 @@ export function rigidAt(
   { xyz }: Mesh,
   dof: number,
 ): Float64Array {
-  const raw = rawMotions(xyz, about, Int32Array.of(Math.floor(dof / 6)));
+  const raw = rawMotions(xyz, about, Int32Array.of(dof));
   const out = new Float64Array(count);
   for (let i = 0; i < 6; i++) {
-    const r = raw[6 * i + (dof % 6)];
+    const r = raw[i];
     for (let k = 0; k < count; k++) out[k] += r * motions[i * count + k];
   }
   return out;

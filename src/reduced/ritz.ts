@@ -1,11 +1,7 @@
 /** The small eigenproblem of a variant in the space. */
 
-import {
-  backwardInPlace,
-  choleskyInPlace,
-  forwardInPlace,
-  symmetricEigen,
-} from "../linalg/dense.ts";
+import { backwardInPlace, choleskyInPlace, forwardInPlace } from "../linalg/dense.ts";
+import { symmetricPairs } from "../linalg/symmetric-eigen.ts";
 
 export interface RitzPairs {
   /** rad^2/s^2, ascending (size width) */
@@ -33,7 +29,7 @@ export function ritzPairs(A: Float64Array, B: Float64Array, width: number): Ritz
       C[j * w + i] = C[i * w + j];
     }
   }
-  const { values, vectors } = symmetricEigen(C, w);
+  const { values, vectors } = symmetricPairs(C, w);
   backwardInPlace(B, w, vectors, w);
   return { lambda: values, Y: vectors };
 }

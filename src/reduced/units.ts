@@ -4,7 +4,7 @@ import type { SomeMatrices } from "../matrices/assemble.ts";
 import type { Vec3 } from "../model/types.ts";
 import type { Basis } from "./basis.ts";
 
-import { type MeshRows, rowsOfPlaces } from "./mesh-rows.ts";
+import { type MeshRows, rowsOf } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
 import { projection } from "./projection.ts";
@@ -37,11 +37,11 @@ export function stiffnessUnit(
   rows: MeshRows,
   elements: readonly SomeMatrices[],
 ): Unit {
-  const { places, sums } = meshSum(
+  const { unknowns, sums } = meshSum(
     elements.flatMap(({ nodes, K }) => (K ? [{ places: nodes, A: K, weights: [1] }] : [])),
     1,
   );
-  return { projected: projection(space, sums[0], rowsOfPlaces(rows, places)) };
+  return { projected: projection(space, sums[0], rowsOf(rows, unknowns)) };
 }
 
 /** @param elements of the base, of which the mass is meant */
@@ -50,12 +50,12 @@ export function massUnit(
   rows: MeshRows,
   elements: readonly SomeMatrices[],
 ): Unit {
-  const { places, sums } = meshSum(
+  const { unknowns, sums } = meshSum(
     elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
     1,
   );
-  const own = rowsOfPlaces(rows, places);
-  const R = rawMotions(base.mesh.xyz, about, places);
+  const own = rowsOf(rows, unknowns);
+  const R = rawMotions(base.mesh.xyz, about, unknowns);
   return {
     projected: projection(space, sums[0], own),
     momentum: momentumOf(sums[0], own, rows.all, R),

@@ -12,12 +12,8 @@
  * the same system as the receptance coupling of `reading.ts`, written for its free vibration.
  */
 
-import {
-  backwardInPlace,
-  choleskyInPlace,
-  forwardInPlace,
-  symmetricEigen,
-} from "../linalg/dense.ts";
+import { backwardInPlace, choleskyInPlace, forwardInPlace } from "../linalg/dense.ts";
+import { symmetricPairs } from "../linalg/symmetric-eigen.ts";
 import type { Modes } from "../modes/types.ts";
 import { leverRows, type Place, sixBy, transposed } from "./place.ts";
 
@@ -80,7 +76,7 @@ export function coupledModes(modes: Modes, place: Place): CoupledModes {
     }
   }
   for (let i = 0; i < 6; i++) K.set(S.subarray(6 * i, 6 * i + 6), (terms + i) * n + terms);
-  const { values, vectors } = symmetricEigen(K, n);
+  const { values, vectors } = symmetricPairs(K, n);
   const chipRows = sixBy(leverRows(place.chip), stack.back, 6);
   const found = {
     lambda: values,

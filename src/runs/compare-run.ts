@@ -3,9 +3,13 @@
 import { InputError } from "../errors.ts";
 import { changedSource, type FrameSource, parseFrameSource } from "../frame/change.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
+import type { Chances } from "../study/chances.ts";
 import { compareOutcomes } from "../study/compare.ts";
+import { gramsOf } from "../study/figures.ts";
+import { leadOf } from "../study/lead.ts";
 import { overviewWords } from "../study/overview-words.ts";
 import { variantChances } from "../study/paired.ts";
+import { bestGyro } from "../study/pareto.ts";
 import type { ComparisonStudy, VariantResult } from "../study/results.ts";
 import { sampledOf } from "../study/sampled.ts";
 import { variantWords } from "../study/sure-words.ts";
@@ -77,9 +81,22 @@ function sure(
   const pairs = pairsOf(sampled);
   const words =
     plain.length > 1
-      ? [variantWords(chances), ...pairs.map((p) => p.words), ...overviewWords(plain)]
+      ? [variantWords(chances), ...pairs.map((p) => p.words), ...massWords(plain, chances)]
       : [variants[0].sampled.words];
   return { variants, words, sure: { ...sureness, chances, pairs } };
+}
+
+/** What the variants weigh; which is quietest as drawn only where the samples bear it out. */
+function massWords(variants: readonly VariantResult[], chances: Chances): string[] {
+  const lead = leadOf(chances);
+  const quietest = variants.reduce((a, b) => (bestGyro(b.outcome) < bestGyro(a.outcome) ? b : a));
+  if (lead.kind === "clear" && lead.first.name === quietest.name) return overviewWords(variants);
+  const byMass = [...variants].sort((a, b) => a.outcome.mass - b.outcome.mass);
+  const [light, heavy] = [byMass[0], byMass[byMass.length - 1]];
+  const grams = (v: VariantResult) => gramsOf(v.outcome.mass);
+  return [
+    `The lightest is "${light.name}" (${grams(light)}), the heaviest "${heavy.name}" (${grams(heavy)}).`,
+  ];
 }
 
 async function solveAll(

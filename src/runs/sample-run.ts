@@ -54,14 +54,14 @@ export interface SampledRun {
 }
 
 /** The first batch; more follow until the errors are as small as wanted ... */
-const FIRST = 2 * BATCH;
+const FIRST = 48;
 /** ... up to this many, unless a number or an error was asked for: an answer is wanted within a minute. */
 const MOST_UNASKED = 192;
 /**
  * Wanted where nothing is asked: one standard error. Edges of a band of noise that is 10 dB wide are known
- * to 1 dB after about 100 samples.
+ * to 1.5 dB after about 50 samples.
  */
-const USUAL: SampleError = { chance: 0.05, level: 1 };
+const USUAL: SampleError = { chance: 0.05, level: 1.5 };
 /** Variants at the ends of the spreads from which a space is made, at least, and for each variant. */
 const TRAINING = 6;
 const TRAINING_EACH = 2;

@@ -29,9 +29,11 @@ export function differenceWords(
   return sentences.filter((s) => s !== "").join(" ");
 }
 
+/** Of the first and the second variant. */
 type Names = readonly [string, string];
 
-function noiseWords(names: Names, noise: PairedNoise): string {
+/** Whether the noise differs, in one sentence. */
+export function noiseWords(names: Names, noise: PairedNoise): string {
   const difference = differenceOf(noise);
   if (difference === undefined || noise.quieter === undefined) {
     return `${names[0]} and ${names[1]} cannot be compared: no frame tried has a place in both that is not ruled out.`;

@@ -54,7 +54,7 @@ export interface PairResult {
   readonly noise: PairedNoise;
   readonly spots: readonly { readonly name: string; readonly noise: PairedNoise }[];
   readonly modes: readonly { readonly name: string; readonly shift: PairedShift }[];
-  /** whether the difference is real */
+  /** whether the difference in noise is real */
   readonly words: string;
 }
 

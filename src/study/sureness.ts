@@ -1,7 +1,7 @@
 /** How sure a comparison is: its variants over the same samples. */
 
 import type { Outcome } from "../variants/types.ts";
-import { differenceWords, type NamedShift } from "./difference-words.ts";
+import { type NamedShift, noiseWords } from "./difference-words.ts";
 import { matchModes } from "./match-modes.ts";
 import { pairedNoise, pairedShift } from "./paired.ts";
 import type { PairResult } from "./results.ts";
@@ -46,6 +46,6 @@ function pairOf(first: SampledVariant, second: SampledVariant): PairResult {
       noise: pairedNoise(first.samples, second.samples, name),
     })),
     modes: modes.map(({ mode, shift }) => ({ name: mode, shift })),
-    words: differenceWords([first.name, second.name], noise, modes),
+    words: noiseWords([first.name, second.name], noise),
   };
 }

@@ -7,5 +7,5 @@ export const SMALL: FrameGiven = {
   path: "small.jsonc",
   text: starterFrame("5 inch", "Small").replace('"notes":', '"meshSize": "25 mm",\n  "notes":'),
   hash: "0".repeat(64),
-  modes: 16,
+  modes: 30,
 };
