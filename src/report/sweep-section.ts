@@ -12,6 +12,8 @@ import { branchName, frontFigure, shownLine, spotNames, valueText } from "./stud
 
 /** Rows of the table; the sweep's file has all. */
 const MOST_ROWS = 300;
+/** Values in words that are named. */
+const NAMED = 4;
 /** Branches that stand in the legend. */
 const MOST_NAMED = 24;
 
@@ -25,14 +27,13 @@ ${more.map((s) => html`<p>${s}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${there && chartBox("front-chart", "tall", frontFinding(study))}
-<figcaption>${there && html`<p class="key"><span>${star()} quietest</span> <span>${markSymbol(DIAMOND)} no other variant is both lighter and quieter</span> <span>${ring()} beaten in one and no better in the other</span></p>`}</figcaption></figure>
+<figcaption>${there && html`<p class="key"><span>${star()} quietest</span> <span>${diamond()} no other variant is both lighter and quieter</span> <span>${ring()} another is better in one and no worse in the other</span></p>`}</figcaption></figure>
 </section>
 `;
 }
 
-/** Places among the marks of series. */
-const DIAMOND = 2;
-
+const diamond = () =>
+  html`<svg class="symbol" viewBox="0 0 16 16" aria-hidden="true"><path d="M8 0.5L15.5 8L8 15.5L0.5 8Z" style="fill: var(--series0)"/></svg>`;
 const star = () =>
   html`<svg class="symbol" viewBox="0 0 16 16" aria-hidden="true"><path d="M8 1L9.8 6.1L15 6.1L10.9 9.3L12.4 14.4L8 11.4L3.6 14.4L5.1 9.3L1 6.1L6.2 6.1Z" style="fill: var(--series1)"/></svg>`;
 const ring = () =>
@@ -60,8 +61,8 @@ function keyFacts({ rows, parameters }: SweepStudy): Html {
     ],
     ...parameters.map((p): readonly [Part, Part] => [
       named(p.name),
-      p.texts.length === 1
-        ? p.texts[0]
+      p.numbers === undefined || p.texts.length === 1
+        ? p.texts.slice(0, NAMED).join(", ") + (p.texts.length > NAMED ? " …" : "")
         : html`${p.texts[0]} to ${p.texts[p.texts.length - 1]} <small>${p.texts.length} values</small>`,
     ]),
   ];
@@ -88,7 +89,7 @@ export function frontSection(study: SweepStudy): Html | undefined {
       "The front, lightest first",
       columns(study),
       study.front.map((i) => study.rows[i]),
-      { rowClass: (r) => (r === study.rows[study.quietest ?? -1] ? "near" : "") },
+      { rowClass: (r) => (r === study.rows[study.quietest ?? -1] ? "chosen" : "") },
     ),
   );
 }
@@ -280,7 +281,7 @@ export function rowsSection(study: SweepStudy): Html {
         ? `The first ${shown.length} of ${study.rows.length} variants as a table; the sweep's own file has all`
         : `All ${shown.length} variants as a table`,
       table("Variants of the sweep", columns(study), shown, {
-        rowClass: (r) => (study.front.some((i) => study.rows[i] === r) ? "near" : ""),
+        rowClass: (r) => (study.front.some((i) => study.rows[i] === r) ? "chosen" : ""),
       }),
     ),
   );
