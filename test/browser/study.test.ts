@@ -152,9 +152,8 @@ describeInBrowser("a sweep in the browser", (browser) => {
       await page.setViewportSize({ width, height: 900 });
       for (const colorScheme of ["dark", "light"] as const) {
         await page.emulateMedia({ colorScheme });
-        await page.waitForTimeout(200);
-        const wide = (await page.evaluate("document.documentElement.scrollWidth")) as number;
-        expect(wide).toBeLessThanOrEqual(width);
+        // Charts follow the width a little later.
+        await until(page, `document.documentElement.scrollWidth <= ${width}`);
       }
     }
     expect([errors, requests]).toEqual([[], []]);
