@@ -46,15 +46,45 @@ export function choleskyInPlace(A: Float64Array, n: number): void {
   }
 }
 
-/** x := L^-1 x for every column of X (n x columns, column-major). */
+/**
+ * x := L^-1 x for every column of X (n x columns, column-major). Four columns go together, so that four
+ * sums that wait for nothing but themselves keep the processor busy.
+ */
 export function forwardInPlace(L: Float64Array, n: number, X: Float64Array, columns: number): void {
-  for (let c = 0; c < columns; c++) {
+  let c = 0;
+  for (; c + 3 < columns; c += 4) forwardFour(L, n, X, c * n);
+  for (; c < columns; c++) {
     const x = X.subarray(c * n, (c + 1) * n);
     for (let i = 0; i < n; i++) {
       let sum = x[i];
       for (let k = 0; k < i; k++) sum -= L[i * n + k] * x[k];
       x[i] = sum / L[i * n + i];
     }
+  }
+}
+
+function forwardFour(L: Float64Array, n: number, X: Float64Array, a: number): void {
+  const b = a + n;
+  const c = b + n;
+  const d = c + n;
+  for (let i = 0; i < n; i++) {
+    const row = i * n;
+    let p = X[a + i];
+    let q = X[b + i];
+    let r = X[c + i];
+    let s = X[d + i];
+    for (let k = 0; k < i; k++) {
+      const l = L[row + k];
+      p -= l * X[a + k];
+      q -= l * X[b + k];
+      r -= l * X[c + k];
+      s -= l * X[d + k];
+    }
+    const l = L[row + i];
+    X[a + i] = p / l;
+    X[b + i] = q / l;
+    X[c + i] = r / l;
+    X[d + i] = s / l;
   }
 }
 

@@ -114,12 +114,9 @@ function accumulate(Q: Float64Array, d: Float64Array, n: number): void {
     const next = (i + 1) * n;
     if (h !== 0) {
       for (let k = 0; k <= i; k++) v[k] = Q[next + k] / h;
-      for (let j = 0; j <= i; j++) {
-        const row = j * n;
-        let g = 0;
-        for (let k = 0; k <= i; k++) g += Q[next + k] * Q[row + k];
-        for (let k = 0; k <= i; k++) Q[row + k] -= g * v[k];
-      }
+      let j = 0;
+      for (; j < i; j += 2) reflectTwo(Q, v, j * n, n, next, i);
+      if (j === i) reflectOne(Q, v, j * n, next, i);
     }
     Q.fill(0, next, next + i + 1);
   }
@@ -128,6 +125,37 @@ function accumulate(Q: Float64Array, d: Float64Array, n: number): void {
     Q[j * n + n - 1] = 0;
   }
   Q[n * n - 1] = 1;
+}
+
+/** Vector at `row` -= v times its product with that at `next`. */
+function reflectOne(Q: Float64Array, v: Float64Array, row: number, next: number, i: number): void {
+  let g = 0;
+  for (let k = 0; k <= i; k++) g += Q[next + k] * Q[row + k];
+  for (let k = 0; k <= i; k++) Q[row + k] -= g * v[k];
+}
+
+/** The same for it and the one after it. */
+function reflectTwo(
+  Q: Float64Array,
+  v: Float64Array,
+  row: number,
+  n: number,
+  next: number,
+  i: number,
+): void {
+  const other = row + n;
+  let g = 0;
+  let h = 0;
+  for (let k = 0; k <= i; k++) {
+    const x = Q[next + k];
+    g += x * Q[row + k];
+    h += x * Q[other + k];
+  }
+  for (let k = 0; k <= i; k++) {
+    const x = v[k];
+    Q[row + k] -= g * x;
+    Q[other + k] -= h * x;
+  }
 }
 
 /** QL with implicit shifts: d becomes the eigenvalues, Q the vectors. */

@@ -44,15 +44,8 @@ export function* elementMatrices(
 ): Generator<ElementMatrices> {
   for (const e of mesh.beams) yield beamOf(e, theory);
   const massPerArea = model.plates.map((_, i) => plateMassPerArea(model, i));
-  const whole = new Map<number, { K: Float64Array; M: Float64Array }>();
-  for (const e of mesh.cells) {
-    let matrices = e.points ? undefined : whole.get(e.plate);
-    if (!matrices) {
-      matrices = cellMatrices(model.plates[e.plate], massPerArea[e.plate], e);
-      if (!e.points) whole.set(e.plate, matrices);
-    }
-    yield { nodes: e.nodes, ...matrices, part: e.part };
-  }
+  const whole: WholeCells = new Map();
+  for (const e of mesh.cells) yield cellOf(e, model, massPerArea, whole);
   for (const e of mesh.springs) yield springOf(e);
   for (const e of mesh.pads) for (const piece of padOf(e, mesh)) yield piece;
   for (const e of mesh.masses) yield massOf(e);
@@ -63,20 +56,20 @@ export function* elementMatrices(
  * pieces.
  *
  * @param massPerArea of each plate, see `plateMassPerArea`
+ * @param whole what is known of the same frame's cells from before
  */
 export function matricesOf(
   mesh: Mesh,
   model: Model,
   massPerArea: readonly number[],
   index: number,
+  whole: WholeCells = new Map(),
 ): ElementMatrices[] {
   let i = index;
   if (i < mesh.beams.length) return [beamOf(mesh.beams[i], model.theory)];
   i -= mesh.beams.length;
   if (i < mesh.cells.length) {
-    const e = mesh.cells[i];
-    const matrices = cellMatrices(model.plates[e.plate], massPerArea[e.plate], e);
-    return [{ nodes: e.nodes, ...matrices, part: e.part }];
+    return [cellOf(mesh.cells[i], model, massPerArea, whole)];
   }
   i -= mesh.cells.length;
   if (i < mesh.springs.length) return [springOf(mesh.springs[i])];
@@ -88,6 +81,21 @@ export function matricesOf(
 export function beamOf(e: BeamElement, theory: BeamTheory): ElementMatrices {
   const { K, M } = beamMatrices(e.length, e.sections, theory);
   return { nodes: e.nodes, K: toGlobal(K, 12, e.axes), M: toGlobal(M, 12, e.axes), part: e.part };
+}
+
+/** Matrices of the cells that are covered wholly, by plate. */
+export type WholeCells = Map<number, ReturnType<typeof cellMatrices>>;
+
+function cellOf(
+  e: CellElement,
+  model: Model,
+  massPerArea: readonly number[],
+  whole: WholeCells,
+): ElementMatrices {
+  const known = e.points ? undefined : whole.get(e.plate);
+  const matrices = known ?? cellMatrices(model.plates[e.plate], massPerArea[e.plate], e);
+  if (!e.points) whole.set(e.plate, matrices);
+  return { nodes: e.nodes, ...matrices, part: e.part };
 }
 
 function springOf(e: SpringElement): ElementMatrices {

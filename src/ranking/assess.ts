@@ -46,16 +46,23 @@ export type Heard = Omit<Assessed, "filter">;
 /** What the stack's chip moves like at each place, before any chip or filter. */
 export type ReadPlace = Pick<Assessed, "candidate" | "seat" | "place" | "reading">;
 
+/** A place before it is read. */
+export type PlacedStack = Omit<ReadPlace, "reading">;
+
 /** A place with no plate under it is none. */
 export function readPlaces(bare: ShakenFrame, candidates: readonly Candidate[]): ReadPlace[] {
-  return placesOn(bare, candidates).map((p) => ({ ...p, reading: readPlace(bare, p.place) }));
+  return placesOn(bare, candidates).map((p) => readPlaced(bare, p));
+}
+
+function readPlaced(bare: ShakenFrame, placed: PlacedStack): ReadPlace {
+  return { ...placed, reading: readPlace(bare, placed.place) };
 }
 
 /** The places before they are read. */
 export function placesOn(
   { mesh, h, flexibility }: ShakenFrame,
   candidates: readonly Candidate[],
-): Omit<ReadPlace, "reading">[] {
+): PlacedStack[] {
   const found = candidates.flatMap((candidate) => {
     const { plate, holes, footprint, cg, chip } = candidate;
     const seat = seatOf(mesh.grids[plate], holes, footprint, cg);
@@ -77,7 +84,7 @@ export function assess(
   instruments: Instruments,
   candidates: readonly Candidate[],
 ): Assessed[] {
-  return hear(bare, mass, instruments, candidates).map((heard) => ({
+  return hear(bare, mass, instruments, placesOn(bare, candidates)).map((heard) => ({
     ...heard,
     filter: filterBurden(instruments.filters(), grouped(instruments, heard.sensed.gyroPower)),
   }));
@@ -92,9 +99,10 @@ export function hear(
   bare: ShakenFrame,
   mass: Pick<MassProperties, "mass" | "cg">,
   instruments: Instruments,
-  candidates: readonly Candidate[],
+  places: readonly PlacedStack[],
 ): Heard[] {
-  return readPlaces(bare, candidates).map((read) => {
+  return places.map((placed) => {
+    const read = readPlaced(bare, placed);
     const { candidate, reading } = read;
     const sensed = sense(bare, instruments, reading);
     const lever = minus(candidate.chip, cgWith(mass, candidate));

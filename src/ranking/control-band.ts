@@ -127,7 +127,8 @@ function commandForces(
 ): Float64Array {
   const terms = psi.length / 6;
   const [cx, cy] = [0, 1].map((i) => rotors.reduce((s, r) => s + r.position[i], 0) / rotors.length);
-  const f = new Float64Array(lambda.length);
+  const load = new Float64Array(terms);
+  const offset = new Float64Array(6);
   rotors.forEach((rotor, r) => {
     const [x, y] = [rotor.position[0] - cx, rotor.position[1] - cy];
     const command = [
@@ -138,14 +139,17 @@ function commandForces(
     for (const name of ["thrust", "torque"] as const) {
       const size = command[name];
       if (size === 0) continue;
-      const offset = stack ? sixBy(stack.W, rest[r][name], 1) : new Float64Array(6);
-      for (let k = 0; k < f.length; k++) {
-        let sum = 0;
-        for (let t = 0; t < terms; t++) sum += amplitudes[k * terms + t] * loads[r][name][t];
-        for (let i = 0; i < 6; i++) sum += force[6 * k + i] * offset[i];
-        f[k] += size * sum;
-      }
+      for (let t = 0; t < terms; t++) load[t] += size * loads[r][name][t];
+      if (!stack) continue;
+      sixBy(stack.W, rest[r][name], 1).forEach((u, i) => {
+        offset[i] += size * u;
+      });
     }
   });
-  return f;
+  return lambda.map((_, k) => {
+    let sum = 0;
+    for (let t = 0; t < terms; t++) sum += amplitudes[k * terms + t] * load[t];
+    for (let i = 0; i < 6; i++) sum += force[6 * k + i] * offset[i];
+    return sum;
+  });
 }

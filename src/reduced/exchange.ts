@@ -1,7 +1,7 @@
 /** Elements of the base taken away, those of a variant put in their place. */
 
 import type { SymmetricSparse } from "../linalg/sparse.ts";
-import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
+import { type ElementMatrices, matricesOf, type WholeCells } from "../matrices/elements.ts";
 import { type LeftOver, onlyConstants } from "./beam-terms.ts";
 import type { Differences } from "./differences.ts";
 import type { Known } from "./known.ts";
@@ -44,8 +44,9 @@ export function exchangeOf(
     if (M) heavy.push({ places, A: M, weights: [sign] });
   };
   const own = (nodes: readonly number[]) => nodes.map((node) => placeOf(rows, node));
+  const wholeCells: WholeCells = new Map();
   const ofVariant = (index: number) =>
-    matricesOf(meshed.mesh, meshed.model, meshed.massPerArea, index);
+    matricesOf(meshed.mesh, meshed.model, meshed.massPerArea, index, wholeCells);
   for (const index of elements) {
     const [before, after] = [known.element(index), ofVariant(index)];
     before.forEach((e, i) => {

@@ -13,6 +13,8 @@ import type { ReducedFrame } from "./types.ts";
 /**
  * The modes, and for each rotor's unit loads what the modes beyond them add: motions of the mesh at the
  * watched unknowns, not a number elsewhere.
+ *
+ * @param remainder per rotor: what is added to that, on the mesh
  */
 export function motionsOf(
   { space, solved }: Pick<ReducedFrame, "space" | "solved">,
@@ -21,6 +23,7 @@ export function motionsOf(
   ritz: RitzPairs,
   count: number,
   watched: Int32Array,
+  remainder?: readonly ResidualMotion[],
 ) {
   const { mesh, model } = meshed;
   const { width: w } = space;
@@ -52,9 +55,9 @@ export function motionsOf(
   const rigidRows = rigidRowsAt(meshed, matrices, watched);
   product(motions, columns, rowsAt(matrices.rows, watched, w), w, C, d);
   subtractProduct(motions, columns, rigidRows, rigid, SC, d);
-  const column = (of: Float64Array, c: number) => {
+  const column = (of: Float64Array, c: number, more?: Float64Array) => {
     const out = new Float64Array(2 * mesh.xyz.length).fill(Number.NaN);
-    for (let i = 0; i < d; i++) out[watched[i]] = of[c * d + i];
+    for (let i = 0; i < d; i++) out[watched[i]] = of[c * d + i] + (more ? more[watched[i]] : 0);
     return out;
   };
   return {
@@ -62,7 +65,7 @@ export function motionsOf(
     residuals: model.rotors.map((_, r) => {
       const first = count + ROTOR_LOADS.length * r;
       return Object.fromEntries(
-        ROTOR_LOADS.map((name, i) => [name, column(motions, first + i)]),
+        ROTOR_LOADS.map((name, i) => [name, column(motions, first + i, remainder?.[r][name])]),
       ) as ResidualMotion;
     }),
     rigidShapes: Array.from({ length: rigid }, (_, r) => column(rigidRows, r)),

@@ -4,7 +4,6 @@ import type { MassProperties } from "../matrices/mass.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import type { ModeDescription, Modes } from "../modes/types.ts";
-import { ROTOR_LOADS } from "../response/load.ts";
 import type { ResidualMotion, SeatFlexibility } from "../response/residual.ts";
 import { differences, type Unlike } from "./differences.ts";
 import type { Known } from "./known.ts";
@@ -47,7 +46,15 @@ export function solveVariant(
   const ritz = pairsOf(frame, matrices);
   const count = Math.min(frame.count, ritz.lambda.length);
   const dofs = withTips(mesh, watched);
-  const { shapes, residuals, rigidShapes } = motionsOf(frame, meshed, matrices, ritz, count, dofs);
+  const { shapes, residuals, rigidShapes } = motionsOf(
+    frame,
+    meshed,
+    matrices,
+    ritz,
+    count,
+    dofs,
+    frame.remainder,
+  );
   const lambda = ritz.lambda.slice(0, count);
   const modes: Modes = {
     lambda,
@@ -61,7 +68,7 @@ export function solveVariant(
     meshed,
     modes,
     rigidShapes,
-    residuals: residuals.map((r, i) => withRemainder(r, frame.remainder[i])),
+    residuals,
     flexibility: flexibilityIn(frame, meshed, matrices, ritz, count),
     error: errorOf(frame, matrices, ritz, count),
   };
@@ -123,12 +130,6 @@ const NO_MOTION = {
   softMount: 0,
   other: 0,
 };
-
-function withRemainder(motion: ResidualMotion, remainder: ResidualMotion): ResidualMotion {
-  return Object.fromEntries(
-    ROTOR_LOADS.map((name) => [name, motion[name].map((u, i) => u + remainder[name][i])]),
-  ) as ResidualMotion;
-}
 
 /**
  * Largest relative error of a frequency. With the residual r = K u - lambda M u of a Ritz pair,

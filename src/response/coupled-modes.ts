@@ -41,11 +41,22 @@ export interface CoupledModes {
  */
 const LEAST_FLEXIBILITY = 1e-6;
 
+/** Found before, as long as the place is in use: several judgements of a place start from its modes. */
+const FOUND = new WeakMap<Place, { readonly modes: Modes; readonly coupled: CoupledModes }>();
+
 /**
  * @param modes of the bare frame
  * @throws RangeError for a place without a stack
  */
 export function coupledModes(modes: Modes, place: Place): CoupledModes {
+  const known = FOUND.get(place);
+  if (known?.modes === modes) return known.coupled;
+  const coupled = solveCoupled(modes, place);
+  FOUND.set(place, { modes, coupled });
+  return coupled;
+}
+
+function solveCoupled(modes: Modes, place: Place): CoupledModes {
   const { stack, flexibility } = place;
   if (!stack) throw new RangeError("a place without a stack has the modes of the bare frame");
   const terms = place.psi.length / 6;

@@ -7,7 +7,13 @@ import { type SolvedModes, solveEnoughModes, solveModes } from "../modes/solve.t
 import { findOverhangs } from "../ranking/overhang.ts";
 import type { Overhang } from "../ranking/types.ts";
 import { type BareFrame, shakeBare } from "../response/bare-frame.ts";
-import { type OutcomeOptions, outcomeOf, type WholeModes, wholeModesOf } from "./outcome.ts";
+import {
+  type OutcomeOptions,
+  outcomeOf,
+  spotsOn,
+  type WholeModes,
+  wholeModesOf,
+} from "./outcome.ts";
 import type { Prepared } from "./prepare.ts";
 import { samplePoints } from "./shape-samples.ts";
 import type { Outcome } from "./types.ts";
@@ -61,11 +67,13 @@ export function exactOutcome(prepared: Prepared, options: ExactOptions = {}): Ou
 
 export function outcomeOfSolved(solved: Solved, options: ExactOptions = {}): Outcome {
   const { prepared, overhangs } = solved;
-  const whole = wholeModesOf(prepared, solved.solved.modes, solved.bare);
+  const spots = spotsOn(prepared, solved.bare);
+  const whole = wholeModesOf(solved.solved.modes, spots);
   return outcomeOf(
     {
       prepared,
       ...(solved.bare && { bare: solved.bare }),
+      spots,
       whole,
       terms: termsOf(solved),
       points: samplePoints(prepared.bareModel, prepared.mesh),

@@ -2,7 +2,7 @@
 
 import { filterBurden } from "../filter/filter-burden.ts";
 import type { Modes } from "../modes/types.ts";
-import { grouped, type Heard, hear, placesOn } from "../ranking/assess.ts";
+import { grouped, type Heard, hear, type PlacedStack, placesOn } from "../ranking/assess.ts";
 import { namedCandidates } from "../ranking/candidates.ts";
 import { findCrossings } from "../ranking/crossings.ts";
 import { type Instruments, instrumentsOf } from "../ranking/instruments.ts";
@@ -36,6 +36,8 @@ export interface Shaken {
   readonly prepared: Prepared;
   /** without the stack; absent where nothing shakes it */
   readonly bare?: ShakenFrame;
+  /** the spots, see `spotsOn` */
+  readonly spots: readonly PlacedStack[];
   readonly whole: WholeModes;
   /** motions of the mesh in the terms of `whole`, known at the points at least */
   readonly terms: readonly Float64Array[];
@@ -88,11 +90,11 @@ function bestOf(spots: readonly Spot[]): number | undefined {
   return best;
 }
 
-function spotsOf({ prepared, bare, overhangs }: Shaken, options: OutcomeOptions): Spot[] {
+function spotsOf({ prepared, bare, spots, overhangs }: Shaken, options: OutcomeOptions): Spot[] {
   const { file, model, bareMass, excitation } = prepared;
   if (!excitation || !bare) return [];
   const instruments = instrumentsOf(file, excitation, model.rotors.length);
-  const heard = hear(bare, bareMass, instruments, namedCandidates(file, model));
+  const heard = hear(bare, bareMass, instruments, spots);
   const out = heard.map((p) => ruledOutBy(model, bare, instruments, overhangs, p));
   const reference = referenceOf(instruments, heard, out);
   const weights = USE_WEIGHTS[instruments.use];
@@ -134,17 +136,17 @@ function delaysOf(instruments: Instruments, { sensed }: Heard) {
   return { delay: delay("without"), delayWithNotches: delay("with") };
 }
 
+/** The stack at every place that the file names; nothing without anything that shakes the frame. */
+export function spotsOn({ file, model }: Prepared, bare: ShakenFrame | undefined): PlacedStack[] {
+  return bare ? placesOn(bare, namedCandidates(file, model)) : [];
+}
+
 /** Modes with the stack where the file puts it: coupled there, or the bare frame's without one. */
-export function wholeModesOf(
-  { file, model }: Prepared,
-  modes: Modes,
-  bare: ShakenFrame | undefined,
-): WholeModes {
+export function wholeModesOf(modes: Modes, spots: readonly PlacedStack[]): WholeModes {
   const count = shownModes(modes.lambda.length);
   const terms = modes.lambda.length + modes.rigid.length;
-  const designed = bare && namedCandidates(file, model).find((c) => c.designed);
-  const [found] = designed ? placesOn(bare, [designed]) : [];
-  if (!found?.place.stack) {
+  const designed = spots.find(({ candidate }) => candidate.designed);
+  if (!designed?.place.stack) {
     const amplitudes = new Float64Array(count * terms);
     for (let k = 0; k < count; k++) amplitudes[k * terms + k] = 1;
     return {
@@ -154,7 +156,7 @@ export function wholeModesOf(
     };
   }
   const rigid = modes.rigid.length;
-  const { lambda, lossFactor, amplitudes } = coupledModes(modes, found.place);
+  const { lambda, lossFactor, amplitudes } = coupledModes(modes, designed.place);
   return {
     lambda: lambda.slice(rigid, rigid + count),
     lossFactors: lossFactor.slice(rigid, rigid + count),

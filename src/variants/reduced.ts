@@ -19,7 +19,7 @@ import type { ShakenFrame } from "../response/bare-frame.ts";
 import { harmonics } from "../response/harmonic.ts";
 import { packHarmonics } from "../response/shaken.ts";
 import { type ExactOptions, outcomeOfSolved, type Solved, shaken, solveExactly } from "./exact.ts";
-import { type OutcomeOptions, outcomeOf, wholeModesOf } from "./outcome.ts";
+import { type OutcomeOptions, outcomeOf, spotsOn, wholeModesOf } from "./outcome.ts";
 import type { Prepared } from "./prepare.ts";
 import type { SamplePoint } from "./sample-point.ts";
 import { samplePoints } from "./shape-samples.ts";
@@ -135,11 +135,13 @@ function reducedOutcome(
   if ("unlike" in found || !(found.error <= tolerance)) return undefined;
   const { modes, rigidShapes } = found;
   const bare = shakenBy(prepared, found);
+  const spots = spotsOn(prepared, bare);
   return outcomeOf(
     {
       prepared,
       ...(bare && { bare }),
-      whole: wholeModesOf(prepared, modes, bare),
+      spots,
+      whole: wholeModesOf(modes, spots),
       terms: [...modes.shapes, ...rigidShapes],
       points,
       overhangs,

@@ -1,7 +1,7 @@
 /**
  * Times the numeric stages on the five-inch sample at three mesh sizes and, where python3 with SciPy is
  * there, SciPy's eigsh on the same matrices beside it, in the same run; then hundreds of places for the
- * stack (`places.ts`).
+ * stack (`places.ts`), and variants of the frame (`variants.ts`).
  *
  *   npm run bench
  *
@@ -30,6 +30,7 @@ import { rank } from "../../src/ranking/rank.ts";
 import { shakeBare } from "../../src/response/bare-frame.ts";
 import { best, ms } from "./best.ts";
 import { benchPlaces } from "./places.ts";
+import { benchVariants } from "./variants.ts";
 
 const FRAME = "frames/five-inch.jsonc";
 const SIZES_MM = [9, 6, 4];
@@ -118,3 +119,4 @@ function benchSize(sizeMm: number): void {
 
 for (const size of SIZES_MM) benchSize(size);
 benchPlaces(FRAME, MODES);
+benchVariants(FRAME);
