@@ -13,7 +13,7 @@ import type { Meshed } from "./meshed.ts";
 export interface Exchange {
   readonly stiffness: Differing<"K" | "H">;
   readonly mass: Differing<"M">;
-  /** least ratio of a stiffness to that of the base */
+  /** least ratio of a stiffness to that of the base, pads left out (see `softestPad`) */
   readonly softest: number;
 }
 
@@ -47,12 +47,12 @@ export function exchangeOf(
   const wholeCells: WholeCells = new Map();
   const ofVariant = (index: number) =>
     matricesOf(meshed.mesh, meshed.model, meshed.massPerArea, index, wholeCells);
+  const { beams, cells, springs } = base.mesh;
+  const firstPad = beams.length + cells.length + springs.length;
   for (const index of elements) {
     const [before, after] = [known.element(index), ofVariant(index)];
-    before.forEach((e, i) => {
-      softest = Math.min(softest, leastRatio(e, after[i]));
-      put(e, -1, e.nodes, base);
-    });
+    if (index < firstPad) softest = Math.min(softest, leastRatio(before[0], after[0]));
+    for (const e of before) put(e, -1, e.nodes, base);
     for (const e of after) put(e, 1, own(e.nodes), meshed);
   }
   for (const left of rest) {
@@ -81,14 +81,19 @@ function at(rows: MeshRows, { unknowns }: MeshSum) {
   return { dofs: dofsOf(rows, unknowns), rows: rowsOf(rows, unknowns) };
 }
 
-/** Least ratio of the diagonals of two stiffnesses; 1 where they are not between the same nodes. */
-function leastRatio(before: ElementMatrices, after: ElementMatrices | undefined): number {
-  if (!before.K || !after?.K || before.nodes.some((n, i) => n !== after.nodes[i])) return 1;
+/** What is less than this share of an element's largest diagonal entry is what rounding leaves of zero. */
+const NOTHING = 1e-9;
+
+/** Least ratio of the diagonals of two stiffnesses. */
+function leastRatio(before: ElementMatrices, after: ElementMatrices): number {
+  if (!before.K || !after.K) return 1;
   const order = 6 * before.nodes.length;
+  let largest = 0;
+  for (let i = 0; i < order; i++) largest = Math.max(largest, before.K[i * order + i]);
   let least = 1;
   for (let i = 0; i < order; i++) {
     const d = before.K[i * order + i];
-    if (d > 0) least = Math.min(least, after.K[i * order + i] / d);
+    if (d > NOTHING * largest) least = Math.min(least, after.K[i * order + i] / d);
   }
   return least;
 }

@@ -66,11 +66,6 @@ export function reducedMatrices(
     probedM: probesOf(space, M),
     rigid,
     rows,
-    softest: Math.min(
-      exchange.softest,
-      beams.softest,
-      plates.softest,
-      softestPad(base, meshed, pads),
-    ),
+    softest: Math.min(exchange.softest, beams.softest, plates.softest, softestPad(base, meshed)),
   };
 }
