@@ -99,6 +99,7 @@ td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; 
   background: linear-gradient(90deg, var(--accent) calc(100% * var(--share)), var(--sunken) 0); }
 tr.avoid .bar { background: linear-gradient(90deg, var(--caution) calc(100% * var(--share)), var(--sunken) 0); }
 tr.near th, tr.near td { background: var(--cautionSoft); }
+tr.chosen th, tr.chosen td { background: var(--accentSoft); }
 .masses td, .masses th { padding-top: .25rem; padding-bottom: .25rem; }
 @media screen and (max-width: 700px) {
   .ranking, .ranking caption, .ranking tbody, .ranking tr { display: block; }

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { DARK, LIGHT } from "../../src/report/palette.ts";
 import { readPlotly } from "../../src/report/plotly.ts";
 import { renderComparison } from "../../src/report/study-page.ts";
+import { renderSweep } from "../../src/report/sweep-page.ts";
 import { INPUT } from "../report/fixture.ts";
 import {
   HOSTILE_SPOT,
@@ -15,6 +16,7 @@ import {
   madeStudy,
   madeVariants,
 } from "../study/made-study.ts";
+import { HOSTILE_SWEPT, madeSweep } from "../study/made-sweep.ts";
 import { describeInBrowser } from "./chromium.ts";
 import { type OpenPage, openOffline } from "./page.ts";
 
@@ -129,5 +131,31 @@ describeInBrowser("a comparison in the browser", (browser) => {
     }
     expect(await fresh.locator("details:not([open])").count()).toBe(0);
     expect(errors).toEqual([]);
+  });
+});
+
+describeInBrowser("a sweep in the browser", (browser) => {
+  test("plots its findings, narrow and wide, light and dark, without an error", async () => {
+    const sweep = madeSweep(HOSTILE_SPOT, HOSTILE_SWEPT);
+    const file = path.join(folder, "sweep.html");
+    writeFileSync(file, renderSweep(sweep, { ...INPUT, plotly: readPlotly() }));
+    const { page, errors, requests } = await openOffline(browser(), pathToFileURL(file).href);
+    for (const id of ["front-chart", "course-chart", "branches-chart"]) {
+      await page.locator(`#${id}`).scrollIntoViewIfNeeded();
+      await until(page, `${data(id)}?.length > 0`);
+    }
+    const quietest = await page.evaluate(`${data("front-chart")}[3].y[0]`);
+    // 12/7 + 3 exp(-1.5^2)
+    expect(quietest).toBeCloseTo(12 / 7 + 3 * Math.exp(-2.25), 2);
+    expect(await page.textContent("#course-chart .xtitle")).toContain(HOSTILE_SWEPT);
+    for (const width of [390, 1280]) {
+      await page.setViewportSize({ width, height: 900 });
+      for (const colorScheme of ["dark", "light"] as const) {
+        await page.emulateMedia({ colorScheme });
+        // Charts follow the width a little later.
+        await until(page, `document.documentElement.scrollWidth <= ${width}`);
+      }
+    }
+    expect([errors, requests]).toEqual([[], []]);
   });
 });

@@ -10,9 +10,10 @@ import {
 } from "../../study/across.ts";
 import type { CrossingChange } from "../../study/compare-types.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
+import { shortNames } from "../../study/short-names.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { digits, shortest, signedPercent, signedTenths } from "../terminal/numbers.ts";
-import { columnsOf, printable } from "../terminal/printable.ts";
+import { columnsOf, printable, shorten } from "../terminal/printable.ts";
 import { type Column, renderTable } from "../terminal/table.ts";
 import { bullets, HARD_SPACE, PAGE_COLUMNS, wrap } from "../terminal/wrap.ts";
 import { delayText } from "./variants-table.ts";
@@ -31,7 +32,7 @@ const NOTHING = "-";
  * @param each columns of a variant, beside those of its name
  */
 function tables({ variants }: ComparisonStudy, first: number, each: number): number[][] {
-  const name = Math.max(5, ...variants.map((v) => columnsOf(cutName(v.name))));
+  const name = Math.max(5, ...titlesOf(variants).map(columnsOf));
   const most = Math.max(1, Math.floor((PAGE_COLUMNS - first - name) / (name + each)));
   const places = variants.slice(1).map((_, i) => i + 1);
   const groups: number[][] = [];
@@ -46,14 +47,15 @@ export function modeChangesText(study: ComparisonStudy, ink: Ink): string {
   const unmatched = comparison.differences.find((d) => d.unmatched !== undefined);
   if (unmatched) return wrap(`Modes are not compared: ${printable(unmatched.unmatched ?? "")}.`);
   if (rows.length === 0) return wrap("No mode moves by half a per cent or more.");
+  const titles = titlesOf(variants);
   // indent, number, motion; gap, change, likeness
   const text = tables(study, 2 + 6 + 14, 2 + 7 + 6).map((places) => {
     const columns: Column[] = [
       { title: "Mode", ...RIGHT },
       { title: "What moves", least: 12 },
-      { title: cutName(variants[0].name), unit: "Hz", ...RIGHT, least: 5 },
+      { title: titles[0], unit: "Hz", ...RIGHT, least: 5 },
       ...places.flatMap((i) => [
-        { title: cutName(variants[i].name), unit: "Hz", ...RIGHT },
+        { title: titles[i], unit: "Hz", ...RIGHT },
         { title: "", unit: "%", ...RIGHT },
         { title: "", unit: "like", ...RIGHT },
       ]),
@@ -93,16 +95,14 @@ export function spotChangesText(study: ComparisonStudy, ink: Ink): string {
   if (rows.length === 0) return "";
   const delays = rows.some((r) => r.cells.some((c) => c?.spot.delay !== undefined));
   const delayed = (title: string, unit: string) => (delays ? [{ title, unit, ...RIGHT }] : []);
+  const titles = titlesOf(variants);
   const delayWidth = delays ? 7 : 0;
   const text = tables(study, 2 + 14 + delayWidth, 2 + delayWidth).map((places) => {
     const columns: Column[] = [
       { title: "Spot", least: 12 },
-      { title: cutName(variants[0].name), unit: "deg/s", ...RIGHT },
+      { title: titles[0], unit: "deg/s", ...RIGHT },
       ...delayed("", "ms"),
-      ...places.flatMap((i) => [
-        { title: cutName(variants[i].name), unit: "dB", ...RIGHT },
-        ...delayed("", "ms"),
-      ]),
+      ...places.flatMap((i) => [{ title: titles[i], unit: "dB", ...RIGHT }, ...delayed("", "ms")]),
     ];
     const cells = rows.map(({ name, cells: [from, ...others] }) => [
       name,
@@ -181,7 +181,6 @@ interface Told {
 }
 
 /** Names head columns of numbers: they must not make them wide. */
-function cutName(name: string): string {
-  const signs = Array.from(printable(name));
-  return signs.length > 10 ? `${signs.slice(0, 9).join("")}…` : signs.join("");
+function titlesOf(variants: ComparisonStudy["variants"]): string[] {
+  return shortNames(variants.map((v) => v.name)).map((name) => shorten(printable(name), 10));
 }

@@ -1,7 +1,7 @@
 /** A comparison for people: what `compare` and `uncertainty` print. */
 
-import { listed } from "../../ranking/words.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
+import { movedTogether } from "../../study/spread-groups.ts";
 import type { BarSigns } from "../terminal/bar-signs.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { printable } from "../terminal/printable.ts";
@@ -64,18 +64,10 @@ export function warningsOf({ variants }: Pick<ComparisonStudy, "variants">): str
   });
 }
 
-/** Parts that moved alike are told together. */
 function heightsOf({ variants }: ComparisonStudy): string[] {
-  return variants.flatMap(({ name, outcome: { moved } }) => {
-    if (moved.length === 0) return [];
-    const alike = new Map<string, string[]>();
-    for (const text of moved) {
-      const [, part = text, by = ""] = /^(.*?) (\d\S* mm \w+)$/.exec(text) ?? [];
-      alike.set(by, [...(alike.get(by) ?? []), part]);
-    }
-    const told = [...alike].map(([by, parts]) => `${listed(parts)} ${by}`.trim());
-    return [printable(`${name}: ${told.join("; ")}`)];
-  });
+  return variants.flatMap(({ name, outcome: { moved } }) =>
+    moved.length === 0 ? [] : [printable(`${name}: ${movedTogether(moved).join("; ")}`)],
+  );
 }
 
 function failuresOf({ failed }: ComparisonStudy): string[] {

@@ -6,8 +6,8 @@ import type { SensitivityTable } from "../../study/sensitivity-types.ts";
 import type { Suggestions } from "../../study/suggest-types.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { commandLine, count, digits, quantity, shortest } from "../terminal/numbers.ts";
-import { printable } from "../terminal/printable.ts";
-import { type Column, renderTable } from "../terminal/table.ts";
+import { columnsOf, printable, shorten } from "../terminal/printable.ts";
+import { type Column, type Fitted, renderTable } from "../terminal/table.ts";
 import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
 import type { FrameIdentity } from "./document.ts";
 
@@ -66,7 +66,9 @@ function suggestionsText({ found, none }: Suggestions, framePath: string): strin
     "--set",
     `${formatPath(path)}=${written}`,
   ]);
-  const sure = `Whether it is more than what real frames differ by, for the first: ${commandLine("compare", framePath, ...settings)}`;
+  // several settings are longer than a line: it may be broken between words
+  const command = commandLine("compare", framePath, ...settings).replaceAll(HARD_SPACE, " ");
+  const sure = `Whether it is more than what real frames differ by, for the first: ${command}`;
   return bullets(found.map(({ text }) => printable(text))) + wrap(printable(sure), "  ");
 }
 
@@ -75,7 +77,7 @@ function moversTable(movers: readonly Mover[], unit: "Hz" | "dB", top: number, i
   const moving = movers.filter((m) => sizeOf(m) >= NOTHING[unit]);
   if (moving.length === 0) return wrap("None of the file's numbers moves it.", "  ");
   const columns: Column[] = [
-    { title: "Input", least: 20 },
+    { title: "Input", least: 24 },
     { title: "From", align: "right" },
     { title: "to", align: "right" },
     { title: "" },
@@ -88,7 +90,7 @@ function moversTable(movers: readonly Mover[], unit: "Hz" | "dB", top: number, i
     const { input, reach } = m;
     const shown = (value: number) => shortest(value * input.perSI);
     return [
-      input.name,
+      inputName(input.name),
       shown(reach.from),
       shown(reach.to),
       input.unit,
@@ -110,7 +112,7 @@ function modesTable(table: SensitivityTable, ink: Ink): string {
     { title: "Mode", align: "right" },
     { title: "Freq.", unit: "Hz", align: "right" },
     { title: "What moves", least: 16 },
-    { title: "Moved most by", least: 20 },
+    { title: "Moved most by", least: 26 },
     { title: "From", unit: "Hz", align: "right" },
     { title: "to", unit: "Hz", align: "right" },
   ];
@@ -120,12 +122,27 @@ function modesTable(table: SensitivityTable, ink: Ink): string {
       String(number),
       digits(frequency),
       name,
-      most?.input.name ?? "nothing",
+      inputName(most?.input.name ?? "nothing"),
       most ? signed(most.from) : "",
       most ? signed(most.to) : "",
     ];
   });
   return renderTable(columns, rows, { headingInk: ink.quiet });
+}
+
+/** Names of inputs differ at their ends: what does not fit is left out of the middle. */
+function inputName(name: string): Fitted {
+  const ideal = printable(name);
+  const signs = [...ideal];
+  return {
+    ideal,
+    fit: (columns) => {
+      if (columnsOf(ideal) <= columns) return ideal;
+      const head = Math.floor((columns - 1) * 0.4);
+      const text = [...signs.slice(0, head), "…", ...signs.slice(1 + head - columns)].join("");
+      return shorten(text, columns);
+    },
+  };
 }
 
 function notes({ clusters, rows, spots }: SensitivityTable, mode: number | undefined): string[] {

@@ -1,6 +1,7 @@
 /** How sure a study is, for people: samples, what was varied, what failed. */
 
-import type { SampledInput, Sureness } from "../../study/results.ts";
+import type { Sureness } from "../../study/results.ts";
+import { type SpreadGroup, spreadGroups } from "../../study/spread-groups.ts";
 import { count } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { bullets, wrap } from "../terminal/wrap.ts";
@@ -23,24 +24,6 @@ export function surenessText(sure: Sureness): string {
         .map((f) => `could not be solved (${count(f.count, "sample")}): ${printable(f.reason)}`),
     ),
   ].join("");
-}
-
-/** Inputs of one spread and one source. */
-export interface SpreadGroup extends Pick<SampledInput, "spread" | "source"> {
-  readonly names: readonly string[];
-}
-
-export function spreadGroups(inputs: readonly SampledInput[]): SpreadGroup[] {
-  const groups = new Map<string, { group: SampledInput; names: string[] }>();
-  for (const input of inputs) {
-    const key = `${input.source} ${input.spread}`;
-    const known = groups.get(key);
-    if (known === undefined) groups.set(key, { group: input, names: [input.name] });
-    else known.names.push(input.name);
-  }
-  return [...groups.values()].map(({ group: { spread, source }, names }) => {
-    return { spread, source, names };
-  });
 }
 
 function groupText({ spread, source, names }: SpreadGroup): string {

@@ -5,6 +5,7 @@ import type { Edge } from "../../study/bands.ts";
 import { differenceOf, LEAST_LEVEL } from "../../study/difference.ts";
 import type { ComparisonStudy, PairResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
+import { shortNames } from "../../study/short-names.ts";
 import { bandFigure, signedTicks, topNote, uprightBand, uprightLine } from "../band-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
@@ -41,11 +42,14 @@ ${keyFacts(study)}
 function pairsFigure({ variants }: ComparisonStudy, pairs: readonly PairResult[]): Figure {
   const bands = pairs.map((p) => p.noise.decibel);
   const ends = bands.flatMap((b) => (b ? [b.low.value, b.high.value] : []));
+  const names = variants.map((v) => v.name);
+  const cuts = shortNames(names);
+  const short = (name: string) => cuts[names.indexOf(name)] ?? name;
   const reach = 1.25 * Math.max(1.5, ...ends.map(Math.abs));
   return bandFigure({
     rows: pairs.map((p) => ({
-      name: `${p.name} against ${p.reference}`,
-      short: `${p.name}/${p.reference}`,
+      name: `${short(p.name)} against ${short(p.reference)}`,
+      short: `${short(p.name)}/${short(p.reference)}`,
     })),
     series: variants.map((v) => v.name),
     marks: pairs.flatMap((p, i) => {

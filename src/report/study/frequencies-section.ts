@@ -136,7 +136,7 @@ export function crossingsSection(study: ComparisonStudy): Html | undefined {
         },
       ],
       rows,
-      { rowClass: (r) => (r.what === "new" ? "near" : "") },
+      { className: "by-place", rowClass: (r) => (r.what === "new" ? "near" : "") },
     ),
   );
 }

@@ -3,6 +3,7 @@
 import type { Chances } from "../../study/chances.ts";
 import type { ComparisonStudy, SampledInput } from "../../study/results.ts";
 import { limits, percentOf } from "../../study/share-words.ts";
+import { spreadGroups } from "../../study/spread-groups.ts";
 import { cut } from "../band-figure.ts";
 import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { type Html, html, named, plotText } from "../html.ts";
@@ -135,14 +136,18 @@ function inputsTable(inputs: readonly SampledInput[]): Html {
   return table(
     "What was varied: 95 % of real frames are taken to lie between",
     [
-      { head: "input", names: true, cell: (i) => html`<code>${i.name}</code>` },
-      { head: "spread", cell: (i) => i.spread },
+      {
+        head: "inputs",
+        names: true,
+        cell: (g) => html`${g.names.map((n, i) => html`${i > 0 && ", "}<code>${n}</code>`)}`,
+      },
+      { head: "spread", cell: (g) => g.spread },
       {
         head: "where the spread comes from",
-        cell: (i) => (i.source === "file" ? "the file" : i.source),
+        cell: (g) => (g.source === "file" ? "the file" : g.source),
       },
     ],
-    inputs,
-    { className: "masses" },
+    spreadGroups(inputs),
+    { className: "by-place" },
   );
 }

@@ -3,6 +3,7 @@
 import { bestSpot, modesAcross, tellingModes } from "../../study/across.ts";
 import type { ComparisonStudy, VariantResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
+import { movedTogether } from "../../study/spread-groups.ts";
 import { type Html, html, named, type Part } from "../html.ts";
 import { inMillimetres, rpm, signed, three } from "../numbers.ts";
 import { type Column, list, section, table } from "../section.ts";
@@ -102,7 +103,7 @@ export function changesSection({ variants, failed }: ComparisonStudy): Html {
   const moved = (v: VariantResult) =>
     v.outcome.moved.length === 0
       ? "–"
-      : html`<ul class="plain">${v.outcome.moved.map((m) => html`<li>${named(m)}</li>`)}</ul>`;
+      : html`<ul class="plain">${movedTogether(v.outcome.moved).map((m) => html`<li>${named(m)}</li>`)}</ul>`;
   const warnings = [...new Set(variants.flatMap((v) => v.outcome.warnings))].map((text) => {
     const who = variants.filter((v) => v.outcome.warnings.includes(text));
     const names = who.length === variants.length ? "" : `${who.map((v) => v.name).join(", ")}: `;

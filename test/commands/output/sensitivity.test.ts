@@ -122,6 +122,18 @@ describe("the text", () => {
     expect(flat).toContain("arms.arm.tip#1: the frame cannot be computed at both ends.");
   });
 
+  test("shortens long names in the middle, where they are alike", () => {
+    const long = (end: string) =>
+      row(input(`modulusFactors.carbon-plate-of-some-long-name-${end}`, {}), {
+        slopes: Float64Array.of(5000, 0),
+      });
+    const both = { ...table, rows: [long("quasi-isotropic"), long("along")] };
+    const one = print({ table: both }, { mode: 1 });
+    expect(one).toMatch(/ modulus.*….*quasi-isotropic /);
+    expect(one).toMatch(/ modulus.*….*name-along /);
+    for (const line of one.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
   test("fits 80 columns", () => {
     for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
   });
