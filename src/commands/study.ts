@@ -102,7 +102,8 @@ async function computed(
   }
 }
 
-function reportPath(
+/** @param report as given; false: none */
+export function reportPath(
   frame: string,
   suffix: string,
   report: string | false | undefined,

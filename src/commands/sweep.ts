@@ -4,14 +4,20 @@ import path from "node:path";
 import type { Command } from "commander";
 import type { FrameSource } from "../frame/change.ts";
 import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
+import type { SweepStudy } from "../study/results-sweep.ts";
 import type { Outcome } from "../variants/types.ts";
+import { solveOptionsText } from "./input/options.ts";
 import { addRunOptions, type RunOptions } from "./input/study-options.ts";
-import { givenFrame } from "./study.ts";
+import { requireSenseOfReport } from "./rank-outputs.ts";
+import { givenFrame, reportPath } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 import { programVersion } from "./version.ts";
 
 interface SweepOptions extends RunOptions {
   readonly vary: readonly string[];
+  /** false: none; absent: the usual place */
+  readonly report?: string | false;
+  readonly date: boolean;
   readonly out?: string;
   readonly shard?: string;
   readonly delays?: boolean;
@@ -31,6 +37,8 @@ on, on this or another machine; the command join puts the parts together.`;
 const collect = (value: string, before: readonly string[] = []) => [...before, value];
 
 export function setUp(command: Command, terminal: Terminal): void {
+  const given = new Set<string>();
+  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Computes many variants of one frame: masses, frequencies, and the noise at every named spot, one row each as comma-separated values or JSON Lines. Follows the modes through the variants and says where noise is least and which variants are light and quiet at once.",
@@ -47,17 +55,23 @@ export function setUp(command: Command, terminal: Terminal): void {
     )
     .option("--shard <i/n>", "the i-th of n equal parts of the rows only")
     .option("--delays", "filter delays too; takes about twice as long")
-    .option("--exact", "solve every variant exactly, without a reduced model");
+    .option("--exact", "solve every variant exactly, without a reduced model")
+    .option("--report <file>", "where the report goes (default: reports/<frame>-sweep.html)")
+    .option("--no-report", "write no report")
+    .option("--no-date", "leave the date out of the report");
   addRunOptions(command)
     .addHelpText("after", EXAMPLES)
-    .action((frame: string, options: SweepOptions) => sweep(frame, options, terminal));
+    .action((frame: string, options: SweepOptions) => {
+      requireSenseOfReport(options.report, given.size > 1);
+      return sweep(frame, options, terminal);
+    });
 }
 
 async function sweep(framePath: string, options: SweepOptions, terminal: Terminal): Promise<void> {
   const { readShard, shardOf } = await import("../runs/shard.ts");
   const { rowFormat } = await import("../runs/sheet.ts");
   const { gridJobs } = await import("../runs/jobs.ts");
-  const { requireFree, ROWS } = await import("./overwrite.ts");
+  const { REPORT, requireFree, ROWS } = await import("./overwrite.ts");
   const out = options.out ?? path.join("reports", `${path.parse(framePath).name}-sweep.csv`);
   rowFormat(out);
   const shard = options.shard === undefined ? undefined : readShard(options.shard);
@@ -65,6 +79,8 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const parameters = await readParameters(options.vary, source);
   const jobs = gridJobs(parameters);
   requireFree(out, ROWS, framePath);
+  const report = reportPath(framePath, "-sweep", options.report);
+  if (report !== undefined) requireFree(report, REPORT, framePath);
 
   const outcomes = new Map<number, Outcome>();
   const reasons = new Map<number, string>();
@@ -89,7 +105,26 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const study = isWhole
     ? studyOf({ source, given, parameters, jobs, outcomes, reasons, ...(solve && { solve }) })
     : undefined;
-  terminal.print(sweepText(out, progress, study));
+  const drawn = study && report;
+  if (study && report !== undefined) {
+    const { writeFiles } = await import("./write-files.ts");
+    writeFiles([{ path: report, text: await reportText(study, options) }]);
+  }
+  const { rankedLines } = await import("./output/written.ts");
+  const files = rankedLines({ ...(drawn !== undefined && { report: drawn }) });
+  terminal.print(sweepText(out, progress, study) + files);
+}
+
+async function reportText(study: SweepStudy, options: SweepOptions): Promise<string> {
+  const { renderSweep } = await import("../report/sweep-page.ts");
+  const { readPlotly } = await import("../report/plotly.ts");
+  const vary = options.vary.map((text) => `--vary ${JSON.stringify(text)}`);
+  return renderSweep(study, {
+    version: programVersion(),
+    ...(options.date && { created: new Date().toISOString() }),
+    options: [...vary, solveOptionsText(options)].filter((t) => t !== "").join(" "),
+    plotly: readPlotly(),
+  });
 }
 
 /** @throws InterruptedError when Ctrl-C ended it */

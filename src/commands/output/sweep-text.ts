@@ -25,7 +25,10 @@ export function sweepText(
   const done = nothing
     ? `All ${total} rows were in ${out} already; nothing was to do.`
     : `${count(rows, "row")} in ${out}${before > 0 ? `, ${before} of them from before` : ""}${failed > 0 ? `; ${count(failed, "variant")} could not be computed, the column "failed" says why` : ""}.`;
-  if (!study) return wrap(printable(done));
+  const hint = nothing
+    ? ""
+    : " The findings and the report come from a run that computes every row in one go.";
+  if (!study) return wrap(printable(done + hint));
   return [
     ...study.words.map((w) => wrap(printable(w))),
     frontText(study),
