@@ -15,10 +15,10 @@ interface CompareOptions extends StudyOptions {
 
 const EXAMPLES = `
 Examples:
-  stillpoint compare frames/five-inch.jsonc --set "arms.arm.thickness=4 mm, 5 mm, 6 mm"
-  stillpoint compare frames/five-inch.jsonc --set "bodies.battery.at#1=-42 mm"
-  stillpoint compare frames/five-inch.jsonc --set "stack.isolators=none, silicone grommets" --samples 64
-  stillpoint compare frames/three-inch.jsonc frames/five-inch.jsonc --no-sampling
+  stillpoint compare frames/five-inch.jsonc --set "arms.arm.thickness=4, 6 mm"
+  stillpoint compare frames/five-inch.jsonc --set "bodies.battery.at#1=-42"
+  stillpoint compare frames/five-inch.jsonc --set "dampingFactor=0.5"
+  stillpoint compare frames/five-inch.jsonc my.jsonc --no-sampling
 
 A place in the file is written as messages write it: keys joined by points,
 entries of lists counted from 1 after "#", "*" for every name of a section.

@@ -26,9 +26,9 @@ interface SweepOptions extends RunOptions {
 
 const EXAMPLES = `
 Examples:
-  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm..6 mm step 0.5 mm"
-  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm, 5 mm" --vary "arms.arm.width#1=15 mm..19 mm step 1 mm" --out arms.csv
-  stillpoint sweep frames/five-inch.jsonc --vary "arms.arm.thickness=4 mm..6 mm in 9" --shard 1/3 --out part-1.csv
+  stillpoint sweep frames/five-inch.jsonc --vary "dampingFactor=0.5, 1, 2"
+  stillpoint sweep my.jsonc --vary "arms.arm.thickness=3 mm..8 mm step 0.5 mm"
+  stillpoint sweep my.jsonc --vary "dampingFactor=1, 2" --shard 1/2 --out 1.csv
 
 Every combination of the values is a row. Ctrl-C leaves whole rows; the same
 command goes on from there. --shard 2/5 computes every fifth row from the second

@@ -9,7 +9,7 @@ import type { Terminal } from "./terminal/terminal.ts";
 const EXAMPLES = `
 Examples:
   stillpoint uncertainty frames/five-inch.jsonc
-  stillpoint uncertainty frames/five-inch.jsonc --error 3
+  stillpoint uncertainty frames/five-inch.jsonc --error 10 --seed 2
   stillpoint uncertainty frames/five-inch.jsonc --samples 100 --json
 
 How far real frames lie from the drawing can be written into the file (section

@@ -6,6 +6,7 @@ import { type Input, inputsOf, withInput } from "../frame/inputs.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { bandOf } from "../study/bands.ts";
 import { spotChances } from "../study/chances.ts";
+import { differenceOf } from "../study/difference.ts";
 import { type Dimensions, dimensionsOf, sampledValues } from "../study/dimensions.ts";
 import { haltonSequence } from "../study/halton.ts";
 import { pairedNoise, variantChances } from "../study/paired.ts";
@@ -19,7 +20,7 @@ import {
   sampleCountText,
 } from "../study/sample-count.ts";
 import { modeSamples } from "../study/sampled.ts";
-import type { SampledVariant } from "../study/sureness.ts";
+import { comparedPairs, type SampledVariant } from "../study/sureness.ts";
 import { trainingPoints } from "../study/training.ts";
 import { prepareVariant } from "../variants/prepare.ts";
 import {
@@ -245,27 +246,32 @@ async function sampleRows(
   return rows;
 }
 
-/** Chances and bands that the answer rests on. */
+/** Chances and bands that the answer rests on; no pair of variants may be left open for want of samples. */
 function sufficiency(
   nominal: Outcome,
   outcomes: readonly (readonly Outcome[])[],
   wanted: SampleError,
 ): Sufficiency {
-  const samples = outcomes[0].length;
-  if (samples === 0) {
-    return enough({ samples: 1, chances: [], levels: [] }, wanted);
+  const [first, ...others] = outcomes;
+  const samples = first.length;
+  if (samples === 0) return enough({ samples: 1, chances: [], levels: [] }, wanted);
+  if (others.length === 0) {
+    const chances = spotChances(first).rivals.map((r) => r.best);
+    const band = bestBand(nominal, first);
+    return enough({ samples, chances, levels: band ? [band] : [] }, wanted);
   }
   const named = outcomes.map((all, v) => ({ name: String(v), samples: all }));
-  const [first, ...others] = outcomes;
-  const levels =
-    others.length > 0
-      ? others.map((o) => pairedNoise(first, o).decibel)
-      : [bestBand(nominal, first)];
-  const chances =
-    outcomes.length > 1
-      ? variantChances(named).rivals.map((r) => r.best)
-      : spotChances(first).rivals.map((r) => r.best);
-  return enough({ samples, chances, levels: levels.filter((b) => b !== undefined) }, wanted);
+  const pairs = comparedPairs(outcomes).map(([a, b]) => pairedNoise(a, b));
+  const state = enough(
+    {
+      samples,
+      chances: variantChances(named).rivals.map((r) => r.best),
+      levels: pairs.flatMap(({ decibel }) => (decibel ? [decibel] : [])),
+    },
+    wanted,
+  );
+  const isOpen = pairs.some((p) => differenceOf(p)?.kind === "unsure");
+  return isOpen ? { ...state, enough: false, needed: Math.max(state.needed, 2 * samples) } : state;
 }
 
 /** Gyro noise at the spot that is best as drawn, dB. */

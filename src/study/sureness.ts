@@ -17,13 +17,18 @@ export interface SampledVariant {
 /** With more variants than this, each is told against the first alone. */
 const ALL_PAIRS = 3;
 
-/** Variants against each other, sample by sample. */
-export function pairsOf(variants: readonly SampledVariant[]): PairResult[] {
+/** The pairs that are told: all of a few, else each with the first. */
+export function comparedPairs<V>(variants: readonly V[]): (readonly [first: V, second: V])[] {
   return variants.flatMap((second, j) =>
     variants
       .slice(0, variants.length > ALL_PAIRS ? Math.min(1, j) : j)
-      .map((first) => pairOf(first, second)),
+      .map((first) => [first, second] as const),
   );
+}
+
+/** Variants against each other, sample by sample. */
+export function pairsOf(variants: readonly SampledVariant[]): PairResult[] {
+  return comparedPairs(variants).map(([first, second]) => pairOf(first, second));
 }
 
 function pairOf(first: SampledVariant, second: SampledVariant): PairResult {
