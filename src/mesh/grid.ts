@@ -53,9 +53,9 @@ interface Plan {
 }
 
 /** More drawings than any frame has plates, times the meshes that are compared. */
-const PLANS = memo<Plan>(64);
+const PLANS = memo<Plan>(32);
 /** Numbers that a plate's first node may have in the frames that are compared. */
-const FIRST_NODES = 16;
+const FIRST_NODES = 4;
 
 function planOf(plate: PlatePart, size: number): Plan {
   const { nx, ny } = gridShape(plate, size);

@@ -13,7 +13,7 @@ import type { Patch, PatchPiece, PlateGrid } from "./types.ts";
 export type Footing = Pick<Patch, "nodes" | "weights" | "centre" | "area">;
 
 /** Patches of one plate that are kept. */
-const KEPT = 1024;
+const KEPT = 256;
 /** By the node numbers of a plate's grid, which belong to one drawing (see grid.ts), then by shape. */
 const PATCHES = new WeakMap<Int32Array, Memo<{ readonly patch: Patch | undefined }>>();
 const FOOTINGS = new WeakMap<Int32Array, Memo<{ readonly footing: Footing | undefined }>>();

@@ -21,7 +21,7 @@ export interface Differences {
   readonly pads: readonly number[];
   /** further elements that hang on ties that differ */
   readonly hanging: readonly number[];
-  /** by node: 1 where its ties differ; undefined where all ties stay */
+  /** by unknown of the mesh: 1 where its ties differ; undefined where all ties stay */
   readonly moved?: Uint8Array;
 }
 
@@ -36,7 +36,7 @@ export function differences(base: Meshed, model: Model, mesh: Mesh): Differences
   const tiesStay = same(base.mesh.ties, mesh.ties);
   const now = tiesStay ? withReduction(model, mesh, base.reduction) : onMasters(base, model, mesh);
   if (now === undefined) return { unlike: "other unknowns remain when the ties are eliminated" };
-  const moved = tiesStay ? undefined : movedNodes(base.reduction, now.reduction);
+  const moved = tiesStay ? undefined : movedUnknowns(base.reduction, now.reduction);
   return { meshed: now, ...changedElements(base, now, moved), ...(moved && { moved }) };
 }
 
@@ -88,10 +88,10 @@ function alike<E>(a: readonly E[], b: readonly E[], same: (e: E, f: E) => boolea
   return a.length === b.length && a.every((e, i) => same(e, b[i]));
 }
 
-/** Nodes whose rows of T differ (1), size full / 6. */
-function movedNodes(a: Reduction, b: Reduction): Uint8Array {
-  const moved = new Uint8Array(a.full / 6);
-  for (let i = 0; i < a.full; i++) if (!sameRow(a, b, i)) moved[Math.floor(i / 6)] = 1;
+/** Unknowns of the mesh whose rows of T differ (1). */
+function movedUnknowns(a: Reduction, b: Reduction): Uint8Array {
+  const moved = new Uint8Array(a.full);
+  for (let i = 0; i < a.full; i++) if (!sameRow(a, b, i)) moved[i] = 1;
   return moved;
 }
 
@@ -118,9 +118,10 @@ function changedElements(
   const elements: number[] = [];
   const hanging: number[] = [];
   let first = 0;
+  const hasMoved = (n: number) => moved?.subarray(6 * n, 6 * n + 6).includes(1);
   const take = (stays: boolean, nodes: () => readonly number[]) => {
     if (!stays) elements.push(first);
-    else if (moved && nodes().some((n) => n >= 0 && moved[n])) hanging.push(first);
+    else if (moved && nodes().some((n) => n >= 0 && hasMoved(n))) hanging.push(first);
     first++;
   };
   const damped = (part: number) => base.lossWeights[part] !== now.lossWeights[part];

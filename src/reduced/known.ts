@@ -3,7 +3,7 @@
 import { type ElementMatrices, matricesOf } from "../matrices/elements.ts";
 import type { Basis } from "./basis.ts";
 import { beamFamiliesOf } from "./beam-families.ts";
-import { baseRows, type MeshRows, rowsOf } from "./mesh-rows.ts";
+import { baseRows, baseRowsAt, type MeshRows } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
 import { productOf } from "./projection.ts";
@@ -55,10 +55,10 @@ function baseMomentum(
   about: Basis["about"],
 ): Momentum {
   const { unknowns, sums } = meshSum(
-    elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
+    elements.flatMap(({ nodes, M }) => (M ? [{ nodes, A: M, weights: [1] }] : [])),
     1,
   );
-  const own = rowsOf(rows, unknowns);
+  const own = baseRowsAt(rows, unknowns, rows.all);
   const MV = productOf(sums[0], own, rows.all);
   const m = unknowns.length;
   const along = new Float64Array(xyz.length * rows.all);

@@ -9,8 +9,9 @@ import type { Known } from "./known.ts";
 import { type MeshRows, variantRows } from "./mesh-rows.ts";
 import { padShares, softestPad } from "./pad-terms.ts";
 import { plateShares } from "./plate-terms.ts";
-import { addScaled, probesOf, projection, squareOf } from "./projection.ts";
+import { addScaled, probesOf, squareOf } from "./projection.ts";
 import { type RigidPart, rigidPart, withoutRigid } from "./rigid-part.ts";
+import { seenBy, seenMomentum, seenSum } from "./seen.ts";
 
 export interface ReducedMatrices {
   /** V'K V, the same of the mass less its rigid part, and of the stiffness weighed by loss (width x width) */
@@ -43,12 +44,14 @@ export function reducedMatrices(
   const heavy = [...beams.heavy, ...plates.heavy];
   const stiff = [...beams.stiff, ...plates.stiff, ...padShares(frame, known, meshed, pads)];
 
-  const { stiffness } = exchange;
-  const K = projection(space, stiffness.K, stiffness.rows);
+  const { differing, hanging } = exchange;
+  const stiffRows = seenBy(rows, differing.stiffness, hanging.stiffness);
+  const massRows = seenBy(rows, differing.mass, hanging.mass);
+  const K = seenSum(space, stiffRows, 0);
+  const H = seenSum({ ...space, probes: 0 }, stiffRows, 1);
+  const M = seenSum(space, massRows, 0);
   addScaled(K, 1, whole.K);
-  const H = projection({ ...space, probes: 0 }, stiffness.H, stiffness.rows);
   addScaled(H, 1, whole.H);
-  const M = projection(space, exchange.mass.M, exchange.mass.rows);
   addScaled(M, 1, whole.M);
   for (const { of, stiffness: more, loss } of stiff) {
     addScaled(K, more, of.projected);
@@ -56,7 +59,8 @@ export function reducedMatrices(
   }
   for (const { of, mass: more } of heavy) addScaled(M, more, of.projected);
 
-  const rigid = rigidPart(frame, known, meshed, exchange.mass, heavy, mass);
+  const momentum = seenMomentum(massRows, rows.all, meshed.mesh.xyz, frame.about);
+  const rigid = rigidPart(frame, known, meshed, momentum, heavy, mass);
   withoutRigid(space, M, rigid);
   return {
     K: squareOf(space, K),
@@ -66,11 +70,6 @@ export function reducedMatrices(
     probedM: probesOf(space, M),
     rigid,
     rows,
-    softest: Math.min(
-      exchange.softest,
-      beams.softest,
-      plates.softest,
-      softestPad(base, meshed, pads),
-    ),
+    softest: Math.min(exchange.softest, beams.softest, plates.softest, softestPad(base, meshed)),
   };
 }

@@ -9,10 +9,10 @@ export interface MeshRows {
   readonly all: number;
   /** by unknown of the mesh, on the base's ties */
   readonly base: Float64Array;
-  /** of nodes whose ties a variant has moved, six for each */
-  readonly own: Float64Array;
-  /** by node: its number among those, -1 where its ties stay */
-  readonly ownNumber: Int32Array;
+  /** how much more some unknowns move on a variant's ties */
+  readonly more: Float64Array;
+  /** by unknown of the mesh: its number among those, -1 where its ties stay */
+  readonly moreNumber: Int32Array;
 }
 
 /** On the base's ties. */
@@ -29,89 +29,74 @@ export function baseRows({ full, ptr, col, coef }: Reduction, space: Space): Mes
       base[i * all + c] = sum;
     }
   }
-  const ownNumber = new Int32Array(full / 6).fill(-1);
-  return { all, base, own: new Float64Array(0), ownNumber };
+  return { all, base, more: new Float64Array(0), moreNumber: new Int32Array(full).fill(-1) };
 }
 
 /**
  * The same with a variant's ties. What remains as an unknown is the same on both.
  *
- * @param moved by node: 1 where its ties differ
+ * @param moved by unknown of the mesh: 1 where its ties differ
  */
 export function variantRows(
   { all, base }: MeshRows,
   { ptr, col, coef, masters }: Reduction,
   moved: Uint8Array,
 ): MeshRows {
-  const ownNumber = new Int32Array(moved.length).fill(-1);
+  const moreNumber = new Int32Array(moved.length).fill(-1);
   let count = 0;
-  moved.forEach((m, node) => {
-    if (m) ownNumber[node] = count++;
+  moved.forEach((m, dof) => {
+    if (m) moreNumber[dof] = count++;
   });
-  const own = new Float64Array(6 * count * all);
-  ownNumber.forEach((number, node) => {
+  const more = new Float64Array(count * all);
+  moreNumber.forEach((number, dof) => {
     if (number < 0) return;
-    for (let d = 0; d < 6; d++) {
-      const to = (6 * number + d) * all;
-      for (let k = ptr[6 * node + d]; k < ptr[6 * node + d + 1]; k++) {
-        const from = masters[col[k]] * all;
-        const c = coef[k];
-        for (let j = 0; j < all; j++) own[to + j] += c * base[from + j];
-      }
+    const to = number * all;
+    for (let j = 0; j < all; j++) more[to + j] = -base[dof * all + j];
+    for (let k = ptr[dof]; k < ptr[dof + 1]; k++) {
+      const from = masters[col[k]] * all;
+      const c = coef[k];
+      for (let j = 0; j < all; j++) more[to + j] += c * base[from + j];
     }
   });
-  return { all, base, own, ownNumber };
+  return { all, base, more, moreNumber };
 }
 
 /** First columns of the rows at some unknowns of the mesh (their number x columns, column-major). */
 export function rowsAt(rows: MeshRows, dofs: Int32Array, columns: number): Float64Array {
-  const out = new Float64Array(dofs.length * columns);
+  const out = baseRowsAt(rows, dofs, columns);
+  addMore(out, rows, dofs, columns, 1);
+  return out;
+}
+
+/** The same on the base's ties. */
+export function baseRowsAt({ all, base }: MeshRows, dofs: Int32Array, columns: number) {
+  const m = dofs.length;
+  const out = new Float64Array(m * columns);
   dofs.forEach((dof, i) => {
-    const number = rows.ownNumber[Math.floor(dof / 6)];
-    if (number < 0) put(out, dofs.length, i, rows.base, dof * rows.all, columns);
-    else put(out, dofs.length, i, rows.own, (6 * number + (dof % 6)) * rows.all, columns);
+    const from = dof * all;
+    for (let c = 0; c < columns; c++) out[c * m + i] = base[from + c];
   });
   return out;
 }
 
-/** All of the rows of nodes on the base's ties or on the variant's: 6 * place + direction, see `placeOf`. */
-export function rowsOf(
-  { all, base, own, ownNumber }: MeshRows,
-  unknowns: Int32Array,
-): Float64Array {
-  const m = unknowns.length;
-  const onBase = 6 * ownNumber.length;
-  const out = new Float64Array(m * all);
-  unknowns.forEach((u, i) => {
-    if (u < onBase) put(out, m, i, base, u * all, all);
-    else put(out, m, i, own, (u - onBase) * all, all);
-  });
-  return out;
-}
-
-/** Row i of a column-major matrix. */
-function put(
+/** out += share of what the variant's ties move more. */
+export function addMore(
   out: Float64Array,
-  m: number,
-  i: number,
-  from: Float64Array,
-  start: number,
+  { all, more, moreNumber }: MeshRows,
+  dofs: Int32Array,
   columns: number,
+  share: number,
 ): void {
-  for (let c = 0; c < columns; c++) out[c * m + i] = from[start + c];
-}
-
-/** A node as it hangs on the variant's ties: its own number where they are the base's. */
-export function placeOf({ ownNumber }: MeshRows, node: number): number {
-  return ownNumber[node] < 0 ? node : ownNumber.length + ownNumber[node];
-}
-
-/** The unknowns of the mesh that these are. */
-export function dofsOf({ ownNumber }: MeshRows, unknowns: Int32Array): Int32Array {
-  const nodes = new Int32Array(ownNumber.length);
-  ownNumber.forEach((number, node) => {
-    if (number >= 0) nodes[number] = node;
+  const m = dofs.length;
+  dofs.forEach((dof, i) => {
+    if (moreNumber[dof] < 0) return;
+    const from = moreNumber[dof] * all;
+    for (let c = 0; c < columns; c++) out[c * m + i] += share * more[from + c];
   });
-  const onBase = 6 * ownNumber.length;
-  return unknowns.map((u) => (u < onBase ? u : 6 * nodes[Math.floor((u - onBase) / 6)] + (u % 6)));
+}
+
+/** Whether the ties of any unknown of a node differ. */
+export function hasMoved({ moreNumber }: MeshRows, node: number): boolean {
+  for (let dof = 6 * node; dof < 6 * node + 6; dof++) if (moreNumber[dof] >= 0) return true;
+  return false;
 }

@@ -32,11 +32,11 @@ export function padShares(
   });
 }
 
-/** Least ratio of a pad's stiffness to that of the base. */
-export function softestPad(base: Meshed, { mesh }: Meshed, pads: readonly number[]): number {
+/** Least ratio of a pad's stiffness to that of the base, each pad as a whole: its pieces come and go. */
+export function softestPad(base: Meshed, { mesh }: Meshed): number {
   return Math.min(
     1,
-    ...pads.flatMap((p) => [0, 1, 2].map((i) => mesh.pads[p].k[i] / base.mesh.pads[p].k[i])),
+    ...mesh.pads.flatMap(({ k }, p) => [0, 1, 2].map((i) => k[i] / base.mesh.pads[p].k[i])),
   );
 }
 

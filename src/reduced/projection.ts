@@ -20,18 +20,31 @@ export function packedSize({ width, probes }: Widths): number {
  * @param rows of V and W (order of A x (width + probes), column-major)
  */
 export function projection(space: Widths, A: SymmetricSparse, rows: Float64Array): Float64Array {
+  return symmetricProduct(space, rows, productOf(A, rows, space.width), A.pattern.n);
+}
+
+/**
+ * X'Y, packed, where its first rows are symmetric.
+ *
+ * @param X m x (width + probes), column-major
+ * @param Y m x width, column-major
+ */
+export function symmetricProduct(
+  space: Widths,
+  X: Float64Array,
+  Y: Float64Array,
+  m: number,
+): Float64Array {
   const { width, probes } = space;
-  const m = A.pattern.n;
-  const AV = productOf(A, rows, width);
   const out = new Float64Array(packedSize(space));
   const square = new Float64Array(width * width);
-  lowerProducts(square, rows, AV, width, m);
+  lowerProducts(square, X, Y, width, m);
   let at = 0;
   for (let i = 0; i < width; i++) {
     out.set(square.subarray(i * width, i * width + i + 1), at);
     at += i + 1;
   }
-  innerProducts(out.subarray(at), rows.subarray(width * m), probes, AV, width, m);
+  innerProducts(out.subarray(at), X.subarray(width * m), probes, Y, width, m);
   return out;
 }
 

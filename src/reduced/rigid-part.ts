@@ -7,10 +7,9 @@ import { freeCombinations } from "../matrices/rigid.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Vec3 } from "../model/types.ts";
 import type { Basis } from "./basis.ts";
-import type { Differing } from "./exchange.ts";
 import type { Known, Momentum } from "./known.ts";
 import type { Meshed } from "./meshed.ts";
-import { momentumOf, rawMotions, shifted } from "./momentum.ts";
+import { rawMotions, shifted } from "./momentum.ts";
 import { addScaled } from "./projection.ts";
 import type { Space } from "./space.ts";
 import type { MassShare } from "./units.ts";
@@ -28,19 +27,20 @@ export interface RigidPart {
 /**
  * The variant's own mass about the shared point is known from its drawing, which the matrices agree with
  * to rounding.
+ *
+ * @param exchanged momentum of what is exchanged, see `seenMomentum`
  */
 export function rigidPart(
   { base, about }: Pick<Basis, "base" | "about">,
   known: Known,
   { mesh }: Meshed,
-  exchanged: Differing<"M">,
+  exchanged: Float64Array,
   shares: readonly MassShare[],
   { mass, inertia, cg }: MassProperties,
 ): RigidPart {
   const all = known.rows.all;
   const momentum = movedMomentum(known.momentum, base.mesh, mesh, all);
-  const R = rawMotions(mesh.xyz, about, exchanged.dofs);
-  addScaled(momentum, 1, momentumOf(exchanged.M, exchanged.rows, all, R));
+  addScaled(momentum, 1, exchanged);
   for (const { of, mass: more, shift } of shares) {
     if (of.momentum) addScaled(momentum, more, shifted(of.momentum, shift));
   }

@@ -4,7 +4,7 @@ import type { SomeMatrices } from "../matrices/assemble.ts";
 import type { Vec3 } from "../model/types.ts";
 import type { Basis } from "./basis.ts";
 
-import { type MeshRows, rowsOf } from "./mesh-rows.ts";
+import { baseRowsAt, type MeshRows } from "./mesh-rows.ts";
 import { meshSum } from "./mesh-sum.ts";
 import { momentumOf, rawMotions } from "./momentum.ts";
 import { projection } from "./projection.ts";
@@ -38,10 +38,10 @@ export function stiffnessUnit(
   elements: readonly SomeMatrices[],
 ): Unit {
   const { unknowns, sums } = meshSum(
-    elements.flatMap(({ nodes, K }) => (K ? [{ places: nodes, A: K, weights: [1] }] : [])),
+    elements.flatMap(({ nodes, K }) => (K ? [{ nodes, A: K, weights: [1] }] : [])),
     1,
   );
-  return { projected: projection(space, sums[0], rowsOf(rows, unknowns)) };
+  return { projected: projection(space, sums[0], baseRowsAt(rows, unknowns, rows.all)) };
 }
 
 /** @param elements of the base, of which the mass is meant */
@@ -51,10 +51,10 @@ export function massUnit(
   elements: readonly SomeMatrices[],
 ): Unit {
   const { unknowns, sums } = meshSum(
-    elements.flatMap(({ nodes, M }) => (M ? [{ places: nodes, A: M, weights: [1] }] : [])),
+    elements.flatMap(({ nodes, M }) => (M ? [{ nodes, A: M, weights: [1] }] : [])),
     1,
   );
-  const own = rowsOf(rows, unknowns);
+  const own = baseRowsAt(rows, unknowns, rows.all);
   const R = rawMotions(base.mesh.xyz, about, unknowns);
   return {
     projected: projection(space, sums[0], own),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { padMatrix } from "../../src/element/pad.ts";
+import { PAD_TERMS, padConstant, padMatrix, padUnit } from "../../src/element/pad.ts";
 import { polygonPoints } from "../../src/element/quadrature.ts";
 import { asymmetry, eigenvalues, form, largest, rigidMotions, times } from "./dense.ts";
 
@@ -38,6 +38,17 @@ describe("a pad between a plate cell and a rigid body", () => {
     for (const motion of rigidMotions([...CORNERS, BODY])) {
       expect(largest(times(K, motion))).toBeLessThan(1e-13 * largest(K));
     }
+  });
+
+  test("is the sum of its constants times their units", () => {
+    const sum = new Float64Array(900);
+    for (const term of PAD_TERMS) {
+      const c = padConstant(term, K_PAD, FACE, PLATE + FACE - BODY[2]);
+      padUnit(term, points, BODY).forEach((v, i) => {
+        sum[i] += c * v;
+      });
+    }
+    expect(largest(sum.map((v, i) => v - K[i]))).toBeLessThan(1e-14 * largest(K));
   });
 
   test("the body's shift alone stretches the whole pad", () => {
