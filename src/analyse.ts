@@ -1,6 +1,5 @@
 /** One frame through all stages. */
 
-import { inputError } from "./errors.ts";
 import { excite, reachWanted } from "./excitation/excite.ts";
 import type { Excitation } from "./excitation/types.ts";
 import type { FrameFile } from "./frame/types.ts";
@@ -11,6 +10,7 @@ import {
   massDifference,
   massFromDrawing,
   massFromMatrices,
+  requireMass,
 } from "./matrices/mass.ts";
 import { buildMesh, isHeld } from "./mesh/build.ts";
 import type { Mesh } from "./mesh/types.ts";
@@ -85,12 +85,7 @@ export function prepare(file: FrameFile, options: AnalyseOptions = {}): Prepared
   const model = buildModel(file);
   const mesh = buildMesh(model, options.meshSize);
   const mass = massFromDrawing(model, mesh);
-  if (!(mass.mass > 0)) {
-    throw inputError(
-      "",
-      "the frame has no mass, so nothing can vibrate; give materials a density or add bodies",
-    );
-  }
+  requireMass(mass);
   const excitation = excite(file, model.rotors, mass.mass);
   return {
     file,

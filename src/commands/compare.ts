@@ -3,8 +3,8 @@
 import type { Command } from "commander";
 import { inputError } from "../errors.ts";
 import type { VariantAsked } from "../runs/asked.ts";
+import { addReportOptions, collect } from "./input/report-options.ts";
 import { addStudyOptions, type StudyOptions } from "./input/study-options.ts";
-import { requireSenseOfReport } from "./rank-outputs.ts";
 import { givenFrame, runStudy } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 
@@ -27,11 +27,7 @@ When a thickness changes, what touched still touches (--keep-heights: not so).`;
 /** More would be a sweep. */
 const MOST_VARIANTS = 24;
 
-const collect = (value: string, before: readonly string[] = []) => [...before, value];
-
 export function setUp(command: Command, terminal: Terminal): void {
-  const given = new Set<string>();
-  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Compares frames, or one frame with changes: masses, modes matched by their shapes, noise and filter delay at every named spot. Draws frames from the spreads of the inputs and says whether a difference is real.",
@@ -42,14 +38,12 @@ export function setUp(command: Command, terminal: Terminal): void {
       "change a value of the file; each of several values is a variant, several --set are combined",
       collect,
     )
-    .option("--no-sampling", "compare the frames as drawn only")
-    .option("--report <file>", "where the report goes (default: reports/<frame>-comparison.html)")
-    .option("--no-report", "write no report")
-    .option("--no-date", "leave the date out of the report");
+    .option("--no-sampling", "compare the frames as drawn only");
+  const checkReport = addReportOptions(command, "reports/<frame>-comparison.html");
   addStudyOptions(command)
     .addHelpText("after", EXAMPLES)
     .action((frames: readonly string[], options: CompareOptions) => {
-      requireSenseOfReport(options.report, given.size > 1);
+      checkReport(options);
       return compare(frames, options, terminal);
     });
 }

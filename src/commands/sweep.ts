@@ -7,17 +7,14 @@ import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
 import type { SweepStudy } from "../study/results-sweep.ts";
 import type { Outcome } from "../variants/types.ts";
 import { solveOptionsText } from "./input/options.ts";
+import { addReportOptions, collect, type ReportOptions } from "./input/report-options.ts";
 import { addRunOptions, type RunOptions } from "./input/study-options.ts";
-import { requireSenseOfReport } from "./rank-outputs.ts";
 import { givenFrame, reportPath } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 import { programVersion } from "./version.ts";
 
-interface SweepOptions extends RunOptions {
+interface SweepOptions extends RunOptions, ReportOptions {
   readonly vary: readonly string[];
-  /** false: none; absent: the usual place */
-  readonly report?: string | false;
-  readonly date: boolean;
   readonly out?: string;
   readonly shard?: string;
   readonly delays?: boolean;
@@ -34,11 +31,7 @@ Every combination of the values is a row. Ctrl-C leaves whole rows; the same
 command goes on from there. --shard 2/5 computes every fifth row from the second
 on, on this or another machine; the command join puts the parts together.`;
 
-const collect = (value: string, before: readonly string[] = []) => [...before, value];
-
 export function setUp(command: Command, terminal: Terminal): void {
-  const given = new Set<string>();
-  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Computes many variants of one frame: masses, frequencies, and the noise at every named spot, one row each as comma-separated values or JSON Lines. Follows the modes through the variants and says where noise is least and which variants are light and quiet at once.",
@@ -55,14 +48,12 @@ export function setUp(command: Command, terminal: Terminal): void {
     )
     .option("--shard <i/n>", "the i-th of n equal parts of the rows only")
     .option("--delays", "filter delays too; takes about twice as long")
-    .option("--exact", "solve every variant exactly, without a reduced model")
-    .option("--report <file>", "where the report goes (default: reports/<frame>-sweep.html)")
-    .option("--no-report", "write no report")
-    .option("--no-date", "leave the date out of the report");
+    .option("--exact", "solve every variant exactly, without a reduced model");
+  const checkReport = addReportOptions(command, "reports/<frame>-sweep.html");
   addRunOptions(command)
     .addHelpText("after", EXAMPLES)
     .action((frame: string, options: SweepOptions) => {
-      requireSenseOfReport(options.report, given.size > 1);
+      checkReport(options);
       return sweep(frame, options, terminal);
     });
 }

@@ -1,8 +1,8 @@
 /** `stillpoint uncertainty`: how sure the answer for one frame is. */
 
 import type { Command } from "commander";
+import { addReportOptions } from "./input/report-options.ts";
 import { addStudyOptions, type StudyOptions } from "./input/study-options.ts";
-import { requireSenseOfReport } from "./rank-outputs.ts";
 import { givenFrame, runStudy } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 
@@ -16,20 +16,16 @@ How far real frames lie from the drawing can be written into the file (section
 "spreads"); where it is not, common practice is assumed and said.`;
 
 export function setUp(command: Command, terminal: Terminal): void {
-  const given = new Set<string>();
-  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Draws frames from the spreads of the inputs (thicknesses, moduli, masses, joints, damping) and says where 90 % of them lie in frequency and noise, and how often each spot is the best.",
     )
-    .argument("<frame>", "the frame file")
-    .option("--report <file>", "where the report goes (default: reports/<frame>-uncertainty.html)")
-    .option("--no-report", "write no report")
-    .option("--no-date", "leave the date out of the report");
+    .argument("<frame>", "the frame file");
+  const checkReport = addReportOptions(command, "reports/<frame>-uncertainty.html");
   addStudyOptions(command)
     .addHelpText("after", EXAMPLES)
     .action(async (frame: string, options: StudyOptions) => {
-      requireSenseOfReport(options.report, given.size > 1);
+      checkReport(options);
       const { given: read } = await givenFrame(frame, options);
       const asked = { name: frame, frame: 0, changes: [], told: [] };
       await runStudy(

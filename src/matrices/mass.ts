@@ -1,6 +1,7 @@
 /** Mass, centre of gravity and inertia: from the drawing, and from the matrices as a check. */
 
 import { type Inertia, shiftInertia } from "../element/rigid-mass.ts";
+import { inputError } from "../errors.ts";
 import { multiply } from "../linalg/product.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model, Vec3 } from "../model/types.ts";
@@ -28,6 +29,15 @@ export interface PartMass {
 export interface MassReport extends MassProperties {
   /** one entry per name, in the order of the file */
   readonly parts: readonly PartMass[];
+}
+
+/** @throws InputError for a frame that weighs nothing */
+export function requireMass({ mass }: Pick<MassProperties, "mass">): void {
+  if (mass > 0) return;
+  throw inputError(
+    "",
+    "the frame has no mass, so nothing can vibrate; give materials a density or add bodies",
+  );
 }
 
 /** From the drawing alone: areas, widths and bodies, no mesh error in it. */

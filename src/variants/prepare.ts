@@ -1,10 +1,9 @@
 /** One variant of a frame before its modes are known. */
 
-import { inputError } from "../errors.ts";
 import { excite } from "../excitation/excite.ts";
 import type { Excitation } from "../excitation/types.ts";
 import type { FrameFile } from "../frame/types.ts";
-import { type MassReport, massFromDrawing } from "../matrices/mass.ts";
+import { type MassReport, massFromDrawing, requireMass } from "../matrices/mass.ts";
 import { buildMesh } from "../mesh/build.ts";
 import type { Mesh } from "../mesh/types.ts";
 import { buildModel } from "../model/build.ts";
@@ -36,12 +35,7 @@ export function prepareVariant(file: FrameFile, meshSize?: number): Prepared {
   const mesh = buildMesh(bareModel, meshSize);
   const mass = massFromDrawing(model, mesh);
   const bareMass = massFromDrawing(bareModel, mesh);
-  if (!(bareMass.mass > 0)) {
-    throw inputError(
-      "",
-      "the frame has no mass, so nothing can vibrate; give materials a density or add bodies",
-    );
-  }
+  requireMass(bareMass);
   const excitation = excite(file, model.rotors, mass.mass);
   return {
     file,

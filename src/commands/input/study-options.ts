@@ -11,19 +11,17 @@ import {
   type SolveOptions,
   wholeNumber,
 } from "./options.ts";
+import type { ReportOptions } from "./report-options.ts";
 
 export interface RunOptions extends SolveOptions {
   readonly keepHeights?: boolean;
   readonly workers?: number;
 }
 
-export interface StudyOptions extends RunOptions {
+export interface StudyOptions extends RunOptions, ReportOptions {
   readonly samples?: number;
   readonly error?: string;
   readonly seed?: number;
-  /** false: none; absent: the usual place */
-  readonly report?: string | false;
-  readonly date: boolean;
   readonly json?: boolean;
 }
 
