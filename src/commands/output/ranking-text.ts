@@ -80,6 +80,9 @@ function sureText(
       `Places marked = are ties: for some error of the natural frequencies up to ${shortest(100 * frequencyBand)}${HARD_SPACE}% their scores come within ${shortest(tieBand)}${HARD_SPACE}dB of the best.`,
     ),
     rangeLine(ranking),
+    wrap(
+      "How often each place is the best over all that scatters from frame to frame, input by input, is what the command uncertainty computes.",
+    ),
     wrap(searchLine(map, askedPitch)),
     evidenceLine(modes.evidence, modes.rigid.length),
     bullets(notes.map(printable)),
