@@ -1,5 +1,6 @@
 /** `stillpoint compare`: variants side by side, and whether their differences are real. */
 
+import path from "node:path";
 import type { Command } from "commander";
 import { inputError } from "../errors.ts";
 import type { VariantAsked } from "../runs/asked.ts";
@@ -60,7 +61,9 @@ async function compare(
   const frames = await Promise.all(paths.map((p) => givenFrame(p, options)));
   const variants =
     paths.length > 1
-      ? paths.map((name, frame): VariantAsked => ({ name, frame, changes: [], told: [] }))
+      ? fileNames(paths).map((name, frame): VariantAsked => {
+          return { name, frame, changes: [], told: [] };
+        })
       : await changedVariants(frames[0].source, set);
   if (variants.length < 2) {
     throw inputError(
@@ -85,6 +88,15 @@ async function compare(
     options,
     terminal,
   );
+}
+
+/** Names of the files without folder and ending where these tell them apart. @throws InputError */
+function fileNames(paths: readonly string[]): readonly string[] {
+  if (new Set(paths).size < paths.length) {
+    throw inputError("", "a frame file is named twice; there is nothing to compare it with.");
+  }
+  const short = paths.map((p) => path.parse(p).name);
+  return new Set(short).size === paths.length ? short : paths;
 }
 
 /** The combinations of the values; where there is one only, the file as it is comes first. */

@@ -80,23 +80,15 @@ async function computed(
   options: StudyOptions,
   terminal: Terminal,
 ): Promise<ComparisonStudy> {
-  const { InterruptedError } = await import("../errors.ts");
   const { interruptible } = await import("../runs/interrupt.ts");
   const { compareVariants } = await import("../runs/compare-run.ts");
   const { stageProgressOn } = await import("./terminal/stage-progress.ts");
   const progress = stageProgressOn(terminal);
   const how = await sampleOptions(options);
   try {
-    return await interruptible(async (signal) => {
-      const study = await compareVariants(frames, variants, {
-        ...how,
-        sampled,
-        signal,
-        progress: progress.show,
-      });
-      if (signal.aborted) throw new InterruptedError("Stopped before the answer was there.");
-      return study;
-    });
+    return await interruptible((signal) =>
+      compareVariants(frames, variants, { ...how, sampled, signal, progress: progress.show }),
+    );
   } finally {
     progress.end();
   }

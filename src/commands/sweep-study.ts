@@ -4,12 +4,14 @@ import { InputError, SolveError } from "../errors.ts";
 import type { Change, FrameSource } from "../frame/change.ts";
 import type { FrameGiven } from "../runs/compare-run.ts";
 import type { Job } from "../runs/jobs.ts";
-import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
+import type { SweptParameter } from "../runs/sweep-run.ts";
 import type { SweepParameter, SweepRow, SweepStudy } from "../study/results-sweep.ts";
 import { sweepStudy } from "../study/sweep-study.ts";
 import type { Outcome } from "../variants/types.ts";
 
-export interface ComputedRows extends Pick<SweepEnd, "solve"> {
+export interface ComputedRows {
+  /** one more variant, as the rows were solved */
+  readonly solve: (changes: readonly Change[]) => Outcome;
   readonly source: FrameSource;
   readonly given: FrameGiven;
   readonly parameters: readonly SweptParameter[];
@@ -36,7 +38,7 @@ export function studyOf(computed: ComputedRows): SweepStudy {
     files: [{ path: given.path, hash: given.hash }],
     parameters: told,
     rows,
-    ...(solve && { between: betweenRows(parameters, told, solve) }),
+    between: betweenRows(parameters, told, solve),
   });
 }
 
@@ -73,7 +75,7 @@ function toldParameter({ name, values, unit: bare = "" }: SweptParameter): Sweep
 function betweenRows(
   parameters: readonly SweptParameter[],
   told: readonly SweepParameter[],
-  solve: NonNullable<SweepEnd["solve"]>,
+  solve: ComputedRows["solve"],
 ) {
   return (from: SweepRow, to: SweepRow, f: number): Outcome | undefined => {
     const along = from.at.findIndex((k, p) => k !== to.at[p]);

@@ -2,7 +2,9 @@
 
 import path from "node:path";
 import type { Command } from "commander";
+import { inputError } from "../errors.ts";
 import type { FrameSource } from "../frame/change.ts";
+import type { Job } from "../runs/jobs.ts";
 import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
 import type { SweepStudy } from "../study/results-sweep.ts";
 import type { Outcome } from "../variants/types.ts";
@@ -76,26 +78,31 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const outcomes = new Map<number, Outcome>();
   const reasons = new Map<number, string>();
   const total = shard ? shardOf(jobs, shard).length : jobs.length;
-  const { progress, solve } = await run(terminal, total, out, {
-    frame: given,
-    hash: given.hash,
-    source,
-    parameters,
-    out,
-    version: programVersion(),
-    delays: options.delays ?? false,
-    exact: options.exact ?? false,
-    ...(shard && { shard }),
-    ...(options.workers !== undefined && { workers: options.workers }),
-    onOutcome: (index: number, outcome: Outcome) => void outcomes.set(index, outcome),
-    onFailed: (index: number, reason: string) => void reasons.set(index, reason),
-  });
+  const { progress, solver } = await run(
+    terminal,
+    total,
+    {
+      frame: given,
+      hash: given.hash,
+      source,
+      parameters,
+      out,
+      version: programVersion(),
+      delays: options.delays ?? false,
+      exact: options.exact ?? false,
+      ...(shard && { shard }),
+      ...(options.workers !== undefined && { workers: options.workers }),
+      onOutcome: (index: number, outcome: Outcome) => void outcomes.set(index, outcome),
+      onFailed: (index: number, reason: string) => void reasons.set(index, reason),
+    },
+    // Rows that were there before are computed again, for the findings.
+    () => (shard ? [] : jobs.filter(({ index }) => !outcomes.has(index) && !reasons.has(index))),
+  );
   const { sweepText } = await import("./output/sweep-text.ts");
-  const isWhole = outcomes.size + reasons.size === jobs.length && outcomes.size > 0;
   const { studyOf } = await import("./sweep-study.ts");
-  const study = isWhole
-    ? studyOf({ source, given, parameters, jobs, outcomes, reasons, ...(solve && { solve }) })
-    : undefined;
+  if (!shard && outcomes.size === 0) throw noneComputed(jobs.length, reasons);
+  const computed = { source, given, parameters, jobs, outcomes, reasons };
+  const study = shard ? undefined : studyOf({ ...computed, solve: await solver() });
   const drawn = study && report;
   if (study && report !== undefined) {
     const { writeFiles } = await import("./write-files.ts");
@@ -104,6 +111,11 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const { rankedLines } = await import("./output/written.ts");
   const files = rankedLines({ ...(drawn !== undefined && { report: drawn }) });
   terminal.print(sweepText(out, progress, study) + files);
+}
+
+function noneComputed(count: number, reasons: ReadonlyMap<number, string>) {
+  const [reason] = reasons.values();
+  return inputError("--vary", `none of the ${count} variants can be computed: ${reason}`);
 }
 
 async function reportText(study: SweepStudy, options: SweepOptions): Promise<string> {
@@ -118,23 +130,26 @@ async function reportText(study: SweepStudy, options: SweepOptions): Promise<str
   });
 }
 
-/** @throws InterruptedError when Ctrl-C ended it */
+/**
+ * @param missing rows that the findings lack, to be computed when the file is complete
+ * @throws InterruptedError when Ctrl-C ended it
+ */
 async function run(
   terminal: Terminal,
   total: number,
-  out: string,
   options: Omit<Parameters<typeof import("../runs/sweep-run.ts")["sweepFrame"]>[0], "signal">,
+  missing: () => readonly Job[],
 ): Promise<SweepEnd> {
   const { InterruptedError } = await import("../errors.ts");
-  const { interruptible } = await import("../runs/interrupt.ts");
+  const { interruptible, requireGoingOn } = await import("../runs/interrupt.ts");
   const { sweepFrame } = await import("../runs/sweep-run.ts");
   const { runProgressOn } = await import("./terminal/run-progress.ts");
   const { stageProgressOn } = await import("./terminal/stage-progress.ts");
   const rows = runProgressOn(terminal, total);
   const stages = stageProgressOn(terminal);
   try {
-    const end = await interruptible((signal) =>
-      sweepFrame({
+    return await interruptible(async (signal) => {
+      const end = await sweepFrame({
         ...options,
         signal,
         progress: stages.show,
@@ -142,14 +157,18 @@ async function run(
           stages.end();
           rows.show(p.rows);
         },
-      }),
-    );
-    const { rows: done, total: all } = end.progress;
-    if (done === all) return end;
-    rows.end();
-    throw new InterruptedError(
-      `${done} of ${all} rows are in ${out}; the same command goes on from there.`,
-    );
+      });
+      const { rows: done, total: all } = end.progress;
+      rows.end();
+      if (done < all) {
+        throw new InterruptedError(
+          `${done} of ${all} rows are in ${options.out}; the same command goes on from there.`,
+        );
+      }
+      await end.compute(missing());
+      requireGoingOn(signal);
+      return end;
+    });
   } finally {
     stages.end();
     rows.end();

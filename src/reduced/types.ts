@@ -12,7 +12,7 @@ export interface ReducedFrame extends Basis {
   readonly solved: SolvedModes;
   /** modes that are wanted of each variant */
   readonly count: number;
-  /** nothing that the space lacks lies below this, rad^2/s^2: the highest mode of the snapshots */
+  /** modes that the space lacks are taken to lie above this, rad^2/s^2: the base's highest mode */
   readonly beyond: number;
   /** of the base, in the space */
   readonly baseMatrices: ReducedMatrices;

@@ -5,6 +5,7 @@ import { changedSource, type FrameSource, parseFrameSource } from "../frame/chan
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import type { Chances } from "../study/chances.ts";
 import { compareOutcomes } from "../study/compare.ts";
+import { delayWords } from "../study/delay-words.ts";
 import { gramsOf } from "../study/figures.ts";
 import { leadOf } from "../study/lead.ts";
 import { overviewWords } from "../study/overview-words.ts";
@@ -17,6 +18,7 @@ import { pairsOf } from "../study/sureness.ts";
 import { prepareVariant } from "../variants/prepare.ts";
 import type { Outcome } from "../variants/types.ts";
 import type { Solved, VariantAsked } from "./asked.ts";
+import { requireGoingOn } from "./interrupt.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
 import { type SampledRun, type SampleOptions, sampleVariants } from "./sample-run.ts";
@@ -44,7 +46,9 @@ export async function compareVariants(
     meshSize: f.meshSize ?? prepareVariant(sources[i].file).mesh.size,
   }));
   const { solved, failed } = await solveAll(sized, sources, asked, options);
-  if (solved.length === 0) {
+  requireGoingOn(options.signal);
+  // Nothing is left to compare when only the frame as it is could be built.
+  if (solved.length < Math.min(asked.length, 2)) {
     throw new InputError(failed.map(({ name, reason }) => ({ path: name, message: reason })));
   }
   const named = solved.map(({ asked: { name }, outcome }) => ({ name, outcome }));
@@ -62,10 +66,16 @@ export async function compareVariants(
     return { name, changes: told, outcome };
   });
   if (!options.sampled || solved.every(({ outcome }) => outcome.spots.length === 0)) {
-    return { ...study, variants: plain, words: overviewWords(named) };
+    const words = [...overviewWords(named), ...delayWords(named)];
+    return {
+      ...study,
+      variants: plain,
+      words: [...notBuilt(failed), ...(words.length > 0 ? words : [NO_NOISE])],
+    };
   }
   const run = await sampleVariants(sized, solved, options);
-  return { ...study, ...sure(plain, run, use) };
+  const told = sure(plain, run, use);
+  return { ...study, ...told, words: [...notBuilt(failed), ...told.words] };
 }
 
 function sure(
@@ -81,10 +91,23 @@ function sure(
   const pairs = pairsOf(sampled);
   const words =
     plain.length > 1
-      ? [variantWords(chances), ...pairs.map((p) => p.words), ...massWords(plain, chances)]
+      ? [
+          variantWords(chances),
+          ...pairs.map((p) => p.words),
+          ...delayWords(plain),
+          ...massWords(plain, chances),
+        ]
       : [variants[0].sampled.words];
   return { variants, words, sure: { ...sureness, chances, pairs } };
 }
+
+function notBuilt(failed: ComparisonStudy["failed"]): string[] {
+  return failed.map(({ name, reason }) => `"${name}" could not be built: ${reason}`);
+}
+
+/** Said where there is nothing to rank by. */
+const NO_NOISE =
+  "Nothing shakes this frame, or it has no spot: masses and frequencies are told as drawn, and nothing is sampled.";
 
 /** What the variants weigh; which is quietest as drawn only where the samples bear it out. */
 function massWords(variants: readonly VariantResult[], chances: Chances): string[] {

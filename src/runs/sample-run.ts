@@ -1,6 +1,6 @@
 /** Variants over samples of their spreads, through a reduced model, as many as the answer needs. */
 
-import { InputError } from "../errors.ts";
+import { InputError, inputError } from "../errors.ts";
 import { type Change, changedFrame, parseFrameSource } from "../frame/change.ts";
 import { type Input, inputsOf, withInput } from "../frame/inputs.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
@@ -32,6 +32,7 @@ import {
 } from "../variants/reduced.ts";
 import type { Outcome } from "../variants/types.ts";
 import type { Solved } from "./asked.ts";
+import { requireGoingOn } from "./interrupt.ts";
 import { modesOfAll } from "./modes-of-all.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
@@ -112,10 +113,12 @@ export async function sampleVariants(
       if (typeof row === "string") failed.set(row, (failed.get(row) ?? 0) + 1);
       else row.forEach((o, v) => void outcomes[v].push(o));
     }
+    requireGoingOn(options.signal);
     drawn = goal;
+    if (outcomes[0].length === 0) throw noFrames(failed);
     state = sufficiency(solved[0].outcome, outcomes, wanted);
     const isLast = options.samples !== undefined || state.enough || drawn >= most;
-    if (isLast || options.signal?.aborted) break;
+    if (isLast) break;
     goal = Math.min(most, Math.max(drawn + BATCH, state.needed));
   }
   const all = outcomes.flat();
@@ -123,7 +126,7 @@ export async function sampleVariants(
   return {
     sureness: {
       samples: outcomes[0].length,
-      text: sampleCountText(outcomes[0].length, state),
+      text: sampleCountText(outcomes[0].length, state, solved.length > 1 ? "differences" : "bands"),
       seed: options.seed,
       inputs: sampledInputs(inputs),
       reduced,
@@ -147,6 +150,15 @@ function changesAt(
 ): Change[] {
   const sampled = sampledValues(inputs, dimensions, point);
   return [...asked.changes, ...sampled.map(({ input, value }) => withInput(source, input, value))];
+}
+
+/** Not one sample could be built or solved. */
+function noFrames(failed: ReadonlyMap<string, number>): InputError {
+  const [reason] = [...failed].reduce((a, b) => (b[1] > a[1] ? b : a), ["", 0]);
+  return inputError(
+    "spreads",
+    `no frame drawn from the spreads can be solved; mostly because: ${reason}. Give smaller spreads in the section "spreads", or leave sampling out (compare --no-sampling).`,
+  );
 }
 
 /** One space for all variants of a frame whose meshes are alike, further ones for the rest. */
@@ -174,7 +186,8 @@ async function makeSpaces(
   });
   const spaces: { frame: number; reduced: ReducedVariants }[] = [];
   for (const { frame, base, of } of bases) {
-    const each = Math.max(TRAINING_EACH, Math.ceil(TRAINING / of.length));
+    // An even number each, so that a point and its opposite belong to one variant.
+    const each = Math.max(TRAINING_EACH, 2 * Math.ceil(TRAINING / of.length / 2));
     const points = trainingPoints(dimensions.size, each * of.length);
     const training = points.map((point, k) => {
       const i = of[Math.floor(k / each)];
@@ -277,8 +290,12 @@ function sufficiency(
 /** Gyro noise at the spot that is best as drawn, dB. */
 function bestBand({ spots, best }: Outcome, samples: readonly Outcome[]) {
   const { name } = spots[best ?? 0];
-  const gyro = samples.map(({ spots }) => spots.find((s) => s.name === name)?.gyro);
-  return bandOf(gyro.map((v) => v && 20 * Math.log10(v)));
+  return bandOf(
+    samples.map(({ spots: all }) => {
+      const spot = all.find((s) => s.name === name && s.ruledOut === undefined);
+      return spot && 20 * Math.log10(spot.gyro);
+    }),
+  );
 }
 
 function sampledInputs(inputs: readonly (readonly Input[])[]): SampledInput[] {
@@ -290,7 +307,7 @@ function sampledInputs(inputs: readonly (readonly Input[])[]): SampledInput[] {
   return [...known.values()];
 }
 
-/** "±3 %", "x 0.5 to x 2", "5.3 to 28". */
+/** "±3 %", "5.3 to 28", "58.3 to 84 Hz". */
 function spreadWords({ value, spread, perSI, unit }: Input): string {
   if (!spread) return "";
   const { from, to } = spread;

@@ -12,6 +12,7 @@ import type { Outcome } from "../variants/types.ts";
 import { gridJobs, type Job, type Parameter } from "./jobs.ts";
 import { modesOfAll } from "./modes-of-all.ts";
 import { moduleBeside } from "./module-beside.ts";
+import { runJobs } from "./pool.ts";
 import type { Shard } from "./shard.ts";
 import { runSweep, type SweepProgress } from "./sweep-file.ts";
 import { jobChanges, type SweepAnswer, type SweepSetup } from "./sweep-task.ts";
@@ -51,8 +52,10 @@ const COMBINED = 3;
 
 export interface SweepEnd {
   readonly progress: SweepProgress;
-  /** one more variant, as the rows were solved; absent where no row was */
-  readonly solve?: (changes: readonly Change[]) => Outcome;
+  /** computes jobs as the rows were, on all cores, and tells onOutcome and onFailed of them */
+  readonly compute: (jobs: readonly Job[]) => Promise<void>;
+  /** how one more variant is solved, as the rows were */
+  readonly solver: () => Promise<(changes: readonly Change[]) => Outcome>;
 }
 
 /** @throws InputError, SolveError */
@@ -64,7 +67,17 @@ export async function sweepFrame(options: SweepOptions): Promise<SweepEnd> {
   const columns = sweepColumns(spots, delays);
   const jobs = gridJobs(parameters);
   const reduced = !exact && jobs.length >= WORTH_A_SPACE;
-  let setup: SweepSetup | undefined;
+  const task = moduleBeside(import.meta.url, "./sweep-task");
+  let known: SweepSetup | undefined;
+  const setup = async () => {
+    known ??= {
+      frame: sized,
+      places: parameters.map((p) => p.places),
+      delays,
+      ...(reduced && { reduced: await spaceFor(sized, options, jobs) }),
+    };
+    return known;
+  };
   const progress = await runSweep<SweepSetup, SweepAnswer>({
     parameters: parameters.map(({ name, values, unit }) => ({
       name,
@@ -83,16 +96,8 @@ export async function sweepFrame(options: SweepOptions): Promise<SweepEnd> {
       options.onOutcome?.(index, outcome);
       return columns.cells(outcome);
     },
-    task: moduleBeside(import.meta.url, "./sweep-task"),
-    setup: async () => {
-      setup = {
-        frame: sized,
-        places: parameters.map((p) => p.places),
-        delays,
-        ...(reduced && { reduced: await spaceFor(sized, options, jobs) }),
-      };
-      return setup;
-    },
+    task,
+    setup,
     out: options.out,
     ...(shard && { shard }),
     ...(workers !== undefined && { workers }),
@@ -100,10 +105,22 @@ export async function sweepFrame(options: SweepOptions): Promise<SweepEnd> {
     ...(onProgress && { onProgress }),
     ...(options.onFailed && { onFailed: options.onFailed }),
   });
-  return { progress, ...(setup && { solve: solverOf(setup) }) };
+  const compute = async (more: readonly Job[]) =>
+    runJobs<SweepSetup, Job, SweepAnswer>({
+      jobs: more,
+      task,
+      setup: await setup(),
+      ...(workers !== undefined && { workers }),
+      ...(signal && { signal }),
+      deliver: (i, result) => {
+        if ("failed" in result) options.onFailed?.(more[i].index, result.failed);
+        else options.onOutcome?.(result.value.index, result.value.outcome);
+      },
+    });
+  return { progress, compute, solver: async () => solverOf(await setup()) };
 }
 
-function solverOf({ frame, reduced, delays }: SweepSetup): NonNullable<SweepEnd["solve"]> {
+function solverOf({ frame, reduced, delays }: SweepSetup): (changes: readonly Change[]) => Outcome {
   const spaces = reduced ? [{ frame: 0, reduced }] : [];
   const work = variantWork({ frames: [frame], spaces });
   return (changes) => {
@@ -144,17 +161,25 @@ async function spaceFor(frame: FrameText, options: SweepOptions, jobs: readonly 
   return reduceVariants(base, snapshots);
 }
 
-/** Variants at the first and last values of the parameters, and in the middle of each. */
+/** Variants at the least and largest values of the parameters (the first and last of words), and amid them. */
 function endJobs(parameters: readonly SweptParameter[], jobs: readonly Job[]): Job[] {
   const sizes = parameters.map((p) => p.values.length);
   const at = (positions: readonly number[]) =>
     jobs[positions.reduce((index, k, p) => index * sizes[p] + k, 0)];
-  const middle = sizes.map((n) => Math.floor((n - 1) / 2));
-  const ends = sizes.map((n) => (n > 1 ? [0, n - 1] : [0]));
+  const orders = parameters.map(({ values }) => risingOrder(values));
+  const middle = orders.map((order) => order[Math.floor((order.length - 1) / 2)]);
+  const ends = orders.map((order) => [...new Set([order[0], order[order.length - 1]])]);
   const corners =
     sizes.length <= COMBINED
       ? ends.reduce<number[][]>((all, two) => all.flatMap((c) => two.map((e) => [...c, e])), [[]])
       : sizes.flatMap((_, p) => ends[p].map((e) => middle.map((m, q) => (q === p ? e : m))));
   const chosen = [...corners, middle].map(at);
   return [...new Set(chosen)];
+}
+
+/** Positions of the values from the least to the largest; as they are where they are not all numbers. */
+function risingOrder(values: readonly unknown[]): number[] {
+  const numbers = values.map((v) => Number.parseFloat(String(v)));
+  const order = values.map((_, i) => i);
+  return numbers.some(Number.isNaN) ? order : order.sort((a, b) => numbers[a] - numbers[b]);
 }

@@ -83,14 +83,18 @@ export function checkSampleCount(samples: number, least = LEAST_SAMPLES): number
 }
 
 /** "128 samples: chances known to within 4.4 percentage points, bands to 0.3 dB (one standard error)." */
-export function sampleCountText(samples: number, { errorNow, met }: Sufficiency): string {
+export function sampleCountText(
+  samples: number,
+  { errorNow, met }: Sufficiency,
+  what: "bands" | "differences" = "bands",
+): string {
   const { chance, level } = errorNow;
   const parts = [
     ...(chance > 0 ? [`chances known to within ${digits(100 * chance)} percentage points`] : []),
     ...(level === Number.POSITIVE_INFINITY ? ["the edges of bands not known"] : []),
     ...(level > 0 && level < Number.POSITIVE_INFINITY
       ? [
-          `${chance > 0 ? "" : "edges of "}bands ${chance > 0 ? "" : "known "}to ${digits(level)} dB`,
+          `${chance > 0 ? "" : "edges of "}${what} ${chance > 0 ? "" : "known "}to ${digits(level)} dB`,
         ]
       : []),
   ];

@@ -39,33 +39,34 @@ function noiseWords(study: Found): string[] {
   ];
 }
 
-/** The mode that moves most along the first line. */
-function modeWords({ lines, parameters, along }: Found): string[] {
+/** The mode that moves most along the first line; nothing where none was followed all the way. */
+function modeWords({ lines, rows, parameters, along }: Found): string[] {
   const [line] = lines;
   if (!line) return [];
   const { branches, crossings, veerings } = line.tracking;
   const moves = branches.flatMap((b) => {
     const known = b.frequencies.filter((f) => f !== undefined);
     if (known.length < b.frequencies.length) return [];
-    const [from, to] = [known[0], known[known.length - 1]];
-    return [{ from, to, share: Math.abs(to / from - 1) }];
+    return [{ known, share: Math.max(...known) / Math.min(...known) - 1 }];
   });
-  const most = moves.reduce((a, b) => (b.share > a.share ? b : a), { from: 0, to: 0, share: 0 });
+  if (moves.length === 0) return [];
+  const { known, share } = moves.reduce((a, b) => (b.share > a.share ? b : a));
   const { name, texts } = parameters[along];
-  if (most.share < MOVES) return [`No natural frequency moves by more than 3 % with ${name}.`];
-  const sorted = [...line.values].sort((a, b) => a - b);
-  const range = sorted.length === texts.length ? `from ${texts[0]} to ${texts.at(-1)} ` : "";
-  const meet = [
-    ...(crossings.length > 0
-      ? [`${crossings.length} crossing${crossings.length > 1 ? "s" : ""}`]
-      : []),
-    ...(veerings.length > 0 ? [`${veerings.length} veering${veerings.length > 1 ? "s" : ""}`] : []),
-  ];
-  const others =
-    meet.length > 0 ? ` Of the modes followed there are ${meet.join(" and ")} on the way.` : "";
-  return [
-    `With ${name} ${range}the mode that moves most goes from ${hertzOf(most.from)} to ${hertzOf(most.to)}.${others}`,
-  ];
+  if (share < MOVES) return [`No mode that was followed moves by more than 3 % with ${name}.`];
+  const text = (row: number) => texts[rows[row].at[along]];
+  const range = `from ${text(line.rows[0])} to ${text(line.rows[line.rows.length - 1])}`;
+  const isSteady = known.every((f, i) => i === 0 || f >= known[i - 1] === known[1] >= known[0]);
+  const way = isSteady
+    ? `goes from ${hertzOf(known[0])} to ${hertzOf(known[known.length - 1])}`
+    : `lies between ${hertzOf(Math.min(...known))} and ${hertzOf(Math.max(...known))}`;
+  const meet = [counted(crossings.length, "crossing"), counted(veerings.length, "veering")];
+  const met = meet.filter((t) => t !== "").join(" and ");
+  const others = met === "" ? "" : ` Of the modes followed there are ${met} on the way.`;
+  return [`With ${name} ${range} the mode that moves most ${way}.${others}`];
+}
+
+function counted(count: number, noun: string): string {
+  return count === 0 ? "" : `${count} ${noun}${count === 1 ? "" : "s"}`;
 }
 
 function frontWords(study: Found): string[] {

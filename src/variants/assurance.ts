@@ -37,15 +37,20 @@ export function sharedShapes(a: ShapeSamples, b: ShapeSamples): SharedShapes | u
   return { a: unitShapes(a, mine), b: unitShapes(b, theirs), shared: mine.length };
 }
 
-/** The chosen numbers of every shape, at length 1. */
+/**
+ * A mode is M-normalised, so the numbers of one that the places see well have a length near 1 (0.6 and
+ * more on the samples). Below this it is not seen: what is left may be rounding.
+ */
+const SEEN = 0.3;
+
+/** The chosen numbers of every shape, at length 1; all zeros for one that is not seen. */
 function unitShapes({ names, values }: ShapeSamples, chosen: readonly number[]): Float64Array[] {
   const n = names.length;
   return Array.from({ length: values.length / n }, (_, k) => {
     const v = new Float64Array(chosen.length);
     for (let i = 0; i < v.length; i++) v[i] = values[k * n + chosen[i]];
     const length = Math.sqrt(dot(v, v));
-    if (length > 0) for (let i = 0; i < v.length; i++) v[i] /= length;
-    return v;
+    return length > SEEN ? v.map((x) => x / length) : new Float64Array(v.length);
   });
 }
 

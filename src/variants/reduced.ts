@@ -1,5 +1,6 @@
 /** Variants of a frame from its reduced model; solved exactly where that is not good enough. */
 
+import { SolveError } from "../errors.ts";
 import { reachWanted } from "../excitation/excite.ts";
 import { assemble } from "../matrices/assemble.ts";
 import { type Seat, seatOf } from "../mesh/seat.ts";
@@ -131,7 +132,10 @@ function reducedOutcome(
   if (!overhangs) return undefined;
   const points = samplePoints(bareModel, mesh);
   const watched = watchedBy(prepared, points);
-  const found = solveVariant(reduced.frame, known, bareModel, mesh, bareMass, watched);
+  const found = solvedInSpace(() =>
+    solveVariant(reduced.frame, known, bareModel, mesh, bareMass, watched),
+  );
+  if (!found) return undefined;
   if ("unlike" in found || !(found.error <= tolerance)) return undefined;
   const { modes, rigidShapes } = found;
   const bare = shakenBy(prepared, found);
@@ -150,6 +154,16 @@ function reducedOutcome(
     },
     options,
   );
+}
+
+/** undefined where the variant has no positive mass in the space: rounding, or a frame far from the base. */
+function solvedInSpace<T>(solve: () => T): T | undefined {
+  try {
+    return solve();
+  } catch (error) {
+    if (error instanceof SolveError) return undefined;
+    throw error;
+  }
 }
 
 function shakenBy(

@@ -20,6 +20,8 @@ interface Place {
   readonly nodes: readonly number[];
   /** of the nodes, summing to 1 */
   readonly weights: readonly number[];
+  /** of a beam: direction of its axis, and the polar inertia it stands for, kg m^2 */
+  readonly twist?: { readonly axis: readonly number[]; readonly inertia: number };
 }
 
 /** Places on a plate, along x and y of the box around it: the middles of equal fields. */
@@ -33,9 +35,11 @@ const ARM_PLACES = [
   [0.75, "3/4"],
   [1, "tip"],
 ] as const;
-const MEMBER_PLACES = ARM_PLACES.map(
-  ([f, where]) => [f, where === "root" ? "start" : where === "tip" ? "end" : where] as const,
-);
+/** A member may be all there is of a structure, so more of its bends are told apart. */
+const MEMBER_PLACES = Array.from({ length: 9 }, (_, i) => {
+  const where = i === 0 ? "start" : i === 8 ? "end" : `${i}/8`;
+  return [i / 8, where] as const;
+});
 
 const DIRECTIONS = ["x", "y", "z"] as const;
 
@@ -48,14 +52,32 @@ export function samplePoints(model: Model, mesh: Mesh): SamplePoint[] {
   return [
     ...places
       .filter((p) => p.mass > 0)
-      .flatMap(({ name, mass, nodes, weights }) =>
-        DIRECTIONS.map((direction, d) => ({
-          name: `${name}, ${direction}`,
-          dofs: Int32Array.from(nodes, (n) => 6 * n + d),
-          coefs: Float64Array.from(weights, (w) => w * Math.sqrt(mass)),
-        })),
-      ),
+      .flatMap((place) => [...motionsAt(place), ...twistAt(place)]),
     ...bodySamples(model, mesh),
+  ];
+}
+
+function motionsAt({ name, mass, nodes, weights }: Place): SamplePoint[] {
+  return DIRECTIONS.map((direction, d) => ({
+    name: `${name}, ${direction}`,
+    dofs: Int32Array.from(nodes, (n) => 6 * n + d),
+    coefs: Float64Array.from(weights, (w) => w * Math.sqrt(mass)),
+  }));
+}
+
+/** Without it, beams that only twist would not be seen at all. */
+function twistAt({ name, nodes, weights, twist }: Place): SamplePoint[] {
+  if (!twist) return [];
+  const root = Math.sqrt(twist.inertia);
+  const terms = nodes.flatMap((n, i) =>
+    twist.axis.map((a, d) => ({ dof: 6 * n + 3 + d, coef: weights[i] * a * root })),
+  );
+  return [
+    {
+      name: `${name}, twist`,
+      dofs: Int32Array.from(terms, (t) => t.dof),
+      coefs: Float64Array.from(terms, (t) => t.coef),
+    },
   ];
 }
 
@@ -125,11 +147,13 @@ function chainPlaces(model: Model, mesh: Mesh): Place[] {
       .map(([f, where], i): Place => {
         const from = i === 0 ? 0 : (places[i - 1][0] + f) / 2;
         const to = i === places.length - 1 ? 1 : (f + places[i + 1][0]) / 2;
-        const mass = beams.reduce((sum, b, e) => {
-          const share = Math.min(s[e + 1], to * length) - Math.max(s[e], from * length);
-          const rhoA = b.sections.reduce((t, c) => t + c.rhoA, 0) / b.sections.length;
-          return share > 0 ? sum + share * rhoA : sum;
-        }, 0);
+        const near = (of: "rhoA" | "rhoIp") =>
+          beams.reduce((sum, b, e) => {
+            const share = Math.min(s[e + 1], to * length) - Math.max(s[e], from * length);
+            const mean = b.sections.reduce((t, c) => t + c[of], 0) / b.sections.length;
+            return share > 0 ? sum + share * mean : sum;
+          }, 0);
+        const mass = near("rhoA");
         const e = Math.max(
           1,
           s.findIndex((v) => v >= f * length - 1e-9 * length),
@@ -141,6 +165,7 @@ function chainPlaces(model: Model, mesh: Mesh): Place[] {
           mass: mass + more,
           nodes: [nodes[e - 1], nodes[e]],
           weights: [1 - w, w],
+          twist: { axis: Array.from(beams[0].axes.subarray(0, 3)), inertia: near("rhoIp") },
         };
       })
       .concat(

@@ -29,7 +29,7 @@ describe("compare", () => {
     expect(document).toMatchObject({ kind: "comparison" });
     expect(document.variants.map((v: { name: string }) => v.name)).toEqual([
       "as it is",
-      "-30 battery at x",
+      "-30 mm battery at x",
     ]);
   });
 
@@ -69,8 +69,10 @@ describe("sweep", () => {
     expect(first.out).toMatch(/3 rows in rows\.csv\./);
     const rows = read("rows.csv");
     expect(rows.split("\r\n")[0]).toMatch(/^index,of,sweep,arms\.arm\.thickness_mm,mass_g,/);
-    const again = await sweep("--out", "rows.csv", "--no-report");
+    const again = await sweep("--out", "rows.csv", "--report", "again.html", "--no-date");
     expect(again.out.replace(/\s+/g, " ")).toContain("nothing was to do");
+    expect(again.out).toContain("Quietest is");
+    expect(existsSync("again.html")).toBe(true);
     expect(read("rows.csv")).toBe(rows);
   });
 
@@ -99,15 +101,19 @@ describe("what cannot be", () => {
       ["compare", FRAME, "--set", "arms.arm.thicknes=4 mm, 5 mm"],
       "Did you mean arms.arm.thickness?",
     ],
+    [["compare", FRAME, "--set", "arms.arm.thickness=0 mm", "--no-sampling"], "more than zero"],
+    [["compare", FRAME, "--set", "dampingFactor=2, 2"], "is set to 2 twice"],
+    [["compare", FRAME, FRAME], "is named twice"],
     [["compare", FRAME, "--set", "arms.leg.thickness=4 mm, 5 mm"], "leg"],
     [["compare", FRAME, FRAME, "--set", "dampingFactor=1, 2"], "goes with one frame file"],
     [["compare", FRAME, ...ARMS, "--samples", "0"], "a whole number from 32 to 4096, but is 0"],
-    [["compare", FRAME, ...ARMS, "--samples", "many"], "a whole number from 32 to 4096"],
+    [["compare", FRAME, ...ARMS, "--samples", "many"], "Give a whole number from 32 to 4096"],
     [["compare", FRAME, ...ARMS, "--error", "0"], "give percentage points from 1 to 20"],
     [["compare", FRAME, "--set", "dampingFactor=1..2 in 30"], "at most 24"],
     [["sweep", FRAME, "--vary", "dampingFactor=1, 2", "--shard", "3/2"], "--shard"],
     [["sweep", FRAME, "--vary", "dampingFactor=1, 2", "--out", "rows.txt"], ".csv"],
     [["sweep", FRAME, "--vary", "dampingFactor=2..1 step 1"], "--vary"],
+    [["sweep", FRAME, "--vary", "arms.arm.thickness=0, -1", "--out", "bad.csv"], "none of the 2"],
     [["uncertainty", "none.jsonc"], "There is no such file"],
   ])("%j ends with 2 and advice", async (args, message) => {
     const { code, out, err } = await stillpoint(...args);

@@ -106,6 +106,10 @@ describe.each(VARIANTS)("variants of %s", (_, of, variants) => {
     expect(found.solution.method).toBe("reduced");
     expect(error).toBeLessThan(1.5 * found.solution.error + OF_THE_STACK);
     expect(error).toBeGreaterThan(found.solution.error / 30);
+    // Noise and damping go with the shapes: to first order in what the space lacks.
+    const first = Math.sqrt(found.solution.error);
+    expect(largestDecibels(found, exact)).toBeLessThan(0.01 + 4 * first);
+    expect(apart(found.lossFactors, exact.lossFactors)).toBeLessThan(0.002 + first);
   });
 });
 

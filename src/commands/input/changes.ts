@@ -3,6 +3,8 @@
 import { inputError } from "../../errors.ts";
 import type { Change, FrameSource } from "../../frame/change.ts";
 import { expandPath } from "../../frame/change.ts";
+import { formatPath } from "../../frame/file-path.ts";
+import { inputsOf } from "../../frame/inputs.ts";
 import { parsePath } from "../../frame/parse-path.ts";
 import { readSeries } from "../../frame/series.ts";
 
@@ -38,16 +40,31 @@ export function readVaried(option: string, text: string, source: FrameSource): V
   }
   const path = text.slice(0, at).trim();
   const values = inOption(option, () => readSeries(text.slice(at + 1)));
+  requireDifferent(option, path, values);
   const places = inOption(option, () => expandPath(source, parsePath(path)));
+  const unit = inputsOf(source).find((i) => i.name === formatPath(places[0]))?.unit ?? "";
   return {
     path,
     short: shortName(path),
     values: values.map((written) => ({
-      text: typeof written === "string" ? written : JSON.stringify(written),
+      text: textOf(written, unit),
       written,
       changes: places.map((place) => ({ path: place, written })),
     })),
   };
+}
+
+/** As a person writes it; a bare number is in the field's own unit. */
+function textOf(written: unknown, unit: string): string {
+  if (typeof written === "string") return written;
+  return typeof written === "number" ? `${written} ${unit}`.trim() : JSON.stringify(written);
+}
+
+function requireDifferent(option: string, path: string, values: readonly unknown[]): void {
+  const texts = values.map((v) => JSON.stringify(v));
+  const twice = texts.find((t, i) => texts.indexOf(t) < i);
+  if (twice === undefined) return;
+  throw inputError(option, `${path} is set to ${twice} twice; leave one of them out.`);
 }
 
 /** The first equals sign that is not inside quotes. */
@@ -83,6 +100,14 @@ const COORDINATES: Readonly<Record<string, readonly string[]>> = {
   tip: ["x", "y"],
 };
 
+/** Sections of which a frame has several parts, so that the part's name is needed. */
+const NAMED_SECTIONS: ReadonlySet<string> = new Set([
+  "bodies",
+  "candidates",
+  "plates",
+  "standoffs",
+]);
+
 /** "thickness" of arms.arm.thickness, "battery at x" of bodies.battery.at#1, "width entry 1" of arms.arm.width#1 */
 function shortName(path: string): string {
   const steps = parsePath(path);
@@ -92,8 +117,11 @@ function shortName(path: string): string {
   });
   const field = steps.findLastIndex((s) => typeof s === "string");
   // What a part is called matters where several could be meant: bodies, not the arms.
-  const first = steps[0] === "bodies" || steps[0] === "candidates" ? 1 : Math.min(2, field);
-  return names.slice(first).join(" ");
+  const first = NAMED_SECTIONS.has(String(steps[0])) ? 1 : Math.min(2, field);
+  return names
+    .slice(first)
+    .map((step) => (step === "*" ? `all ${steps[0]}` : step))
+    .join(" ");
 }
 
 /** Every combination of the values, the last option's changing fastest. */

@@ -1,6 +1,6 @@
 /** Options of the commands that sample spreads. */
 
-import { type Command, Option } from "commander";
+import { type Command, InvalidArgumentError, Option } from "commander";
 import { inputError } from "../../errors.ts";
 import type { SampleOptions } from "../../runs/sample-run.ts";
 import type { SampleError } from "../../study/sample-count.ts";
@@ -49,12 +49,12 @@ export function addStudyOptions(command: Command): Command {
     .addOption(
       new Option(
         "--samples <n>",
-        "frames drawn from the spreads of the inputs (default: as many as the answer needs)",
-      ).argParser(Number),
+        "frames drawn from the spreads of the inputs (default: as many as the answer needs, at most 192)",
+      ).argParser(sampleNumber),
     )
     .option(
       "--error <percent>",
-      "how well chances are to be known, one standard error, in percentage points (default: 5)",
+      "how well chances are to be known, one standard error, in percentage points; takes up to 4096 samples (default: 5, with 192 at most)",
     )
     .addOption(
       new Option("--seed <n>", "another set of samples (default: 1)").argParser(
@@ -62,6 +62,12 @@ export function addStudyOptions(command: Command): Command {
       ),
     );
   return addRunOptions(command).addOption(jsonOption());
+}
+
+/** Refuses what is no number with the words that were typed. */
+function sampleNumber(text: string): number {
+  if (/^\s*-?\d+(?:\.\d*)?\s*$/.test(text)) return Number(text);
+  throw new InvalidArgumentError("Give a whole number from 32 to 4096, or leave it out.");
 }
 
 /** @throws InputError for numbers that make no sense */

@@ -14,7 +14,7 @@ const LISTED = 12;
 /** Reasons of failures that are listed. */
 const REASONS = 3;
 
-/** @param study undefined where this run has computed a part of the rows only */
+/** @param study undefined for one shard of a sweep */
 export function sweepText(
   out: string,
   progress: SweepProgress,
@@ -25,10 +25,7 @@ export function sweepText(
   const done = nothing
     ? `All ${total} rows were in ${out} already; nothing was to do.`
     : `${count(rows, "row")} in ${out}${before > 0 ? `, ${before} of them from before` : ""}${failed > 0 ? `; ${count(failed, "variant")} could not be computed, the column "failed" says why` : ""}.`;
-  const hint = nothing
-    ? ""
-    : " The findings and the report come from a run that computes every row in one go.";
-  if (!study) return wrap(printable(done + hint));
+  if (!study) return wrap(printable(done));
   return [
     ...study.words.map((w) => wrap(printable(w))),
     frontText(study),
