@@ -102,7 +102,7 @@ const VARIANTS: readonly (readonly [string, Reduced, readonly Changes[]])[] = [
 describe.each(VARIANTS)("variants of %s", (_, of, variants) => {
   const cases = variants.map((changes) => [Object.keys(changes).join(), changes] as const);
   test.each(cases)("%s", (_, changes) => {
-    const { found, error } = both(of, changes);
+    const { found, exact, error } = both(of, changes);
     expect(found.solution.method).toBe("reduced");
     expect(error).toBeLessThan(1.5 * found.solution.error + OF_THE_STACK);
     expect(error).toBeGreaterThan(found.solution.error / 30);

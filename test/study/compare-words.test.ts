@@ -194,7 +194,7 @@ describe("several variants together", () => {
   test("name the lightest, the quietest, and what is beaten in both", () => {
     expect(overviewWords([made("a", 0.5, 3), made("b", 0.45, 4), made("c", 0.52, 3.1)])).toEqual([
       'The lightest is "b" (450 g), the quietest "a" (3 deg/s rms of gyro noise at its best spot).',
-      'No reason by mass or noise to take "c": another is better in one and no worse in the other.',
+      'No reason by mass, noise or filter delay to take "c": another is better in one and no worse in the others.',
     ]);
     expect(overviewWords([made("a", 0.5, 3), made("b", 0.45, 2)])[0]).toBe(
       '"b" is both the lightest (450 g) and the quietest (2 deg/s rms of gyro noise at its best spot).',
@@ -204,7 +204,7 @@ describe("several variants together", () => {
   test("leave out those without a spot, and say so", () => {
     const { best: _, ...closed } = reference;
     const all = [made("a", 0.5, 3), made("b", 0.45, 4), { name: "shut", outcome: closed }];
-    expect(overviewWords(all).at(-1)).toBe('Without a spot to use: "shut".');
-    expect(overviewWords(all.slice(1))).toEqual([]);
+    expect(overviewWords(all).at(-1)).toBe('Without a spot to use: "shut" (cantilevered).');
+    expect(overviewWords(all.slice(2))).toEqual(['Without a spot to use: "shut" (cantilevered).']);
   });
 });
