@@ -48,7 +48,10 @@ export function setUp(command: Command, terminal: Terminal): void {
         wholeNumber(1, MOST_MODES),
       ),
     )
-    .option("--spot <name>", "the spot whose noise is looked at (default: the best)")
+    .option(
+      "--spot <name>",
+      "the spot whose noise is looked at (default: the best); suggestions are for the best",
+    )
     .addOption(
       new Option("--top <n>", "how many inputs to list")
         .argParser(wholeNumber(1, MOST_ROWS))

@@ -1,6 +1,7 @@
 /** An eigenproblem made ready: checked, analysed, rigid-body motions orthonormalised. */
 
 import { SolveError } from "../errors.ts";
+import { symbolicOf } from "./known-patterns.ts";
 import type { ShiftInvert } from "./lanczos.ts";
 import { emptyBasis, extendBasis, type MBasis } from "./m-basis.ts";
 import { multiplyBlock } from "./product.ts";
@@ -9,7 +10,7 @@ import { requireFinite, requireSemiDefinite } from "./semi-definite.ts";
 import { factoriseBelow, guessShift, type ShiftedFactor } from "./shift.ts";
 import { shiftInvert } from "./shift-invert.ts";
 import { requireSamePattern, type SymmetricSparse, withoutZeros } from "./sparse.ts";
-import { analysePattern, type Symbolic } from "./symbolic.ts";
+import type { Symbolic } from "./symbolic.ts";
 
 export interface Problem {
   /** On one pattern: for factorisations. */
@@ -70,7 +71,7 @@ export function stateProblem(
   requireFinite(K, "stiffness");
   requireFinite(M, "mass");
   requireSemiDefinite(M, "mass");
-  const symbolic = options.symbolic ?? analysePattern(K.pattern);
+  const symbolic = options.symbolic ?? symbolicOf(K.pattern);
   if (deflate.length >= n) {
     throw new SolveError(`all of the ${n} unknowns move as rigid bodies: nothing can vibrate`);
   }

@@ -1,5 +1,6 @@
 /** K and M of the whole frame on the unknowns that remain after the ties. */
 
+import { knownPattern } from "../linalg/known-patterns.ts";
 import { compressTriplets, type SymmetricSparse } from "../linalg/sparse.ts";
 import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
@@ -27,7 +28,10 @@ interface Triplets {
 export function assemble(mesh: Mesh, model: Model): System {
   const reduction = eliminate(2 * mesh.xyz.length, mesh.ties, mesh.fixed);
   const elements = [...elementMatrices(mesh, model)];
-  return { ...assembleElements(reduction, elements), reduction, elements };
+  const { K, M } = assembleElements(reduction, elements);
+  // A variant of a frame met before has its pattern, and with it the ordering of its unknowns.
+  const pattern = knownPattern(K.pattern);
+  return { K: { ...K, pattern }, M: { ...M, pattern }, reduction, elements };
 }
 
 export interface SomeMatrices {

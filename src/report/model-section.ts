@@ -24,7 +24,7 @@ export function modelSection(analysed: Analysed): Html {
       ["support", supportWords(analysed)],
       [
         "damping of screws, wires and straps",
-        html`${percent(model.assemblyLossFactor / 2)} <small>of critical, in every mode, except in soft mounts</small>`,
+        html`${percent((model.dampingFactor * model.assemblyLossFactor) / 2)} <small>of critical, in every mode, except in soft mounts</small>`,
       ],
     ]),
     html`<h3>Proof of the solution</h3>`,

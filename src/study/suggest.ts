@@ -103,7 +103,9 @@ export function suggestions(
 function promising(ideas: readonly Idea[], table: SensitivityTable, spot: number): Idea[] {
   const steepest = new Map(
     spotMovers(table, spot).map(({ input, reach, from, to }) => {
-      const sides = [from / (input.value - reach.from), to / (reach.to - input.value)];
+      // A spread may begin or end at the value itself: that side says nothing.
+      const slope = (level: number, way: number) => (way > 0 ? level / way : 0);
+      const sides = [slope(from, input.value - reach.from), slope(to, reach.to - input.value)];
       return [input.name, Math.max(...sides.map(Math.abs))];
     }),
   );
