@@ -136,7 +136,7 @@ export function delaySection(study: ComparisonStudy): Html | undefined {
   return section(
     "delay",
     "What filtering costs",
-    `The louder a spot, the lower its low-pass has to cut, and the later the rate loop learns what the craft does. The least delay that leaves what is wanted, as drawn; with notches that follow the motors it is shorter. ${finding}`,
+    `The louder the noise and the lower its frequencies, the lower the low-pass has to cut, and the later the rate loop learns what the craft does. The least delay that leaves what is wanted, as drawn; with notches that follow the motors it is shorter. ${finding}`,
     html`<figure>${chartBox("delay-chart", "bars", finding, rowsHeight(rows.length, names.length))}
 <figcaption>${marksLegend(names)}</figcaption></figure>`,
     table(
