@@ -9,13 +9,15 @@ export interface InOrder<R> {
   readonly delivered: () => number;
 }
 
-export function inOrder<R>(deliver: Deliver<R>): InOrder<R> {
+export function inOrder<R>(deliver: Deliver<R>, signal?: AbortSignal): InOrder<R> {
   const waiting = new Map<number, JobResult<R>>();
   let delivered = 0;
   return {
     put: (position, result) => {
       waiting.set(position, result);
       for (let due = waiting.get(delivered); due !== undefined; due = waiting.get(delivered)) {
+        // results that waited for this one are not delivered either once the run is to stop
+        if (signal?.aborted) return;
         waiting.delete(delivered);
         deliver(delivered++, due);
       }

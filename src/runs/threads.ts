@@ -32,7 +32,7 @@ function employ<S, J, R>(
   done: () => void,
   fail: (error: unknown) => void,
 ): void {
-  const results = inOrder(deliver);
+  const results = inOrder(deliver, signal);
   let next = 0;
   let isOver = false;
 
