@@ -6,12 +6,8 @@ import { inputError } from "../errors.ts";
 import type { LoadedFrame } from "./input/load-frame.ts";
 import { addMapOptions, readMapPitch, requireSenseOfMap } from "./input/map-options.ts";
 import { analyseOptions, jsonOption, meshSizeOption, modesOption } from "./input/options.ts";
-import {
-  freeOutputs,
-  type OutputOptions,
-  requireSenseOfReport,
-  writeOutputs,
-} from "./rank-outputs.ts";
+import { addReportOptions } from "./input/report-options.ts";
+import { freeOutputs, type OutputOptions, writeOutputs } from "./rank-outputs.ts";
 import { commandLine } from "./terminal/numbers.ts";
 import { progressOn } from "./terminal/progress.ts";
 import type { Terminal } from "./terminal/terminal.ts";
@@ -28,24 +24,19 @@ Examples:
   stillpoint rank frames/five-inch.jsonc --mesh-size "8 mm" --no-report --json`;
 
 export function setUp(command: Command, terminal: Terminal): void {
-  // both are one option to the parser, which would let the last one win
-  const given = new Set<string>();
-  for (const name of ["report", "no-report"]) command.on(`option:${name}`, () => given.add(name));
   command
     .description(
       "Computes how the frame vibrates and what its motors cause at every place where the sensor stack could sit, and ranks the places. Writes a report with figures.",
     )
-    .argument("<frame>", "the frame file")
-    .option("--report <file>", "where the report goes (default: reports/<frame>.html)")
-    .option("--no-report", "write no report")
-    .option("--no-date", "leave the date out of the report");
+    .argument("<frame>", "the frame file");
+  const checkReport = addReportOptions(command, "reports/<frame>.html");
   addMapOptions(command)
     .addOption(modesOption())
     .addOption(meshSizeOption())
     .addOption(jsonOption())
     .addHelpText("after", EXAMPLES)
     .action((frame: string, options: RankOptions) => {
-      requireSenseOfReport(options.report, given.size > 1);
+      checkReport(options);
       requireSenseOfMap(options.map);
       return rank(frame, options, terminal);
     });

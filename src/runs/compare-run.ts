@@ -22,7 +22,13 @@ import { requireGoingOn } from "./interrupt.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
 import { type SampledRun, type SampleOptions, sampleVariants } from "./sample-run.ts";
-import type { FrameText, VariantAnswer, VariantJob, VariantSetup } from "./variant-task.ts";
+import {
+  changeOptions,
+  type FrameText,
+  type VariantAnswer,
+  type VariantJob,
+  type VariantSetup,
+} from "./variant-task.ts";
 
 export interface FrameGiven extends FrameText {
   /** SHA-256 of the file, hexadecimal */
@@ -156,7 +162,5 @@ function changed(
   sources: readonly FrameSource[],
   { frame, changes }: VariantAsked,
 ): FrameSource {
-  const { keepHeights } = frames[frame];
-  const options = { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
-  return changedSource(sources[frame], changes, options).source;
+  return changedSource(sources[frame], changes, changeOptions(frames[frame])).source;
 }

@@ -1,7 +1,7 @@
 /** Variants over samples of their spreads, through a reduced model, as many as the answer needs. */
 
-import { InputError, inputError } from "../errors.ts";
-import { type Change, changedFrame, parseFrameSource } from "../frame/change.ts";
+import { type InputError, inputError } from "../errors.ts";
+import { type Change, parseFrameSource } from "../frame/change.ts";
 import { type Input, inputsOf, withInput } from "../frame/inputs.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { bandOf } from "../study/bands.ts";
@@ -36,6 +36,7 @@ import { requireGoingOn } from "./interrupt.ts";
 import { modesOfAll } from "./modes-of-all.ts";
 import { moduleBeside } from "./module-beside.ts";
 import { runJobs } from "./pool.ts";
+import { isUsable } from "./usable.ts";
 import type { FrameText, VariantAnswer, VariantJob, VariantSetup } from "./variant-task.ts";
 
 export interface SampleOptions {
@@ -206,23 +207,6 @@ async function makeSpaces(
   return { spaces, spaceOf };
 }
 
-/** An end of all spreads at once may be no frame at all, or one with another mesh. */
-function isUsable(
-  source: ReturnType<typeof parseFrameSource>,
-  { keepHeights, meshSize }: FrameText,
-  base: ReducedBase,
-  changes: readonly Change[],
-): boolean {
-  try {
-    const options = { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
-    const { file } = changedFrame(source, changes, options);
-    return isAlike(base, prepareVariant(file, meshSize));
-  } catch (error) {
-    if (error instanceof InputError) return false;
-    throw error;
-  }
-}
-
 /** Every sample as the outcomes of all variants, or why it has none. */
 async function sampleRows(
   setup: VariantSetup,
@@ -267,7 +251,6 @@ function sufficiency(
 ): Sufficiency {
   const [first, ...others] = outcomes;
   const samples = first.length;
-  if (samples === 0) return enough({ samples: 1, chances: [], levels: [] }, wanted);
   if (others.length === 0) {
     const chances = spotChances(first).rivals.map((r) => r.best);
     const band = bestBand(nominal, first);

@@ -1,13 +1,11 @@
 /** A sweep of one frame: a space for its variants, then every variant into a file. */
 
-import { InputError } from "../errors.ts";
-import { type Change, changedFrame, type FrameSource } from "../frame/change.ts";
+import type { Change, FrameSource } from "../frame/change.ts";
 import type { FilePath } from "../frame/file-path.ts";
-import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { namedCandidates } from "../ranking/candidates.ts";
 import { sweepColumns } from "../study/sweep-columns.ts";
 import { prepareVariant } from "../variants/prepare.ts";
-import { isAlike, reduceVariants, solveBase } from "../variants/reduced.ts";
+import { reduceVariants, solveBase } from "../variants/reduced.ts";
 import type { Outcome } from "../variants/types.ts";
 import { gridJobs, type Job, type Parameter } from "./jobs.ts";
 import { modesOfAll } from "./modes-of-all.ts";
@@ -16,6 +14,7 @@ import { runJobs } from "./pool.ts";
 import type { Shard } from "./shard.ts";
 import { runSweep, type SweepProgress } from "./sweep-file.ts";
 import { jobChanges, type SweepAnswer, type SweepSetup } from "./sweep-task.ts";
+import { isUsable } from "./usable.ts";
 import { type FrameText, setUp as variantWork } from "./variant-task.ts";
 
 /** A parameter with the places it sets. */
@@ -138,19 +137,8 @@ async function spaceFor(frame: FrameText, options: SweepOptions, jobs: readonly 
   const base = solveBase(prepareVariant(source.file, frame.meshSize), frame.modes);
   const places = parameters.map((p) => p.places);
   const ends = endJobs(parameters, jobs).map((job) => jobChanges(job, places));
-  const { keepHeights } = frame;
-  const settings = { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
-  const usable = ends.filter((changes) => {
-    try {
-      return isAlike(
-        base,
-        prepareVariant(changedFrame(source, changes, settings).file, frame.meshSize),
-      );
-    } catch (error) {
-      if (error instanceof InputError) return false; // its row will say why
-      throw error;
-    }
-  });
+  // Of those that are no frame their rows will say why.
+  const usable = ends.filter((changes) => isUsable(source, frame, base, changes));
   const count = base.all.modes.lambda.length;
   const snapshots = await modesOfAll([frame], 0, usable, count, {
     stage: "solving what variants are reduced from",

@@ -1,6 +1,11 @@
 /** What a thread does with variants: solve one exactly, take its modes for a space, or solve it in one. */
 
-import { type Change, changedFrame, parseFrameSource } from "../frame/change.ts";
+import {
+  type Change,
+  type ChangeOptions,
+  changedFrame,
+  parseFrameSource,
+} from "../frame/change.ts";
 import type { HeightShift } from "../frame/heights.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import { exactOutcome } from "../variants/exact.ts";
@@ -44,14 +49,18 @@ export type VariantJob =
 
 export type VariantAnswer = Outcome | Float64Array;
 
+/** How the variants of a frame are changed. */
+export function changeOptions({ keepHeights }: Pick<FrameText, "keepHeights">): ChangeOptions {
+  return { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
+}
+
 export function setUp(setup: VariantSetup): Work<VariantJob, VariantAnswer> {
   const sources = setup.frames.map(({ path, text }) => parseFrameSource(text, path, LIBRARY_NAMES));
   const solvers = setup.spaces.map(({ reduced }) => variantSolver(reduced, setup.tolerance));
   const prepared = (frame: number, changes: readonly Change[]) => {
-    const { keepHeights, meshSize } = setup.frames[frame];
-    const options = { library: LIBRARY_NAMES, ...(keepHeights !== undefined && { keepHeights }) };
-    const { file, moved } = changedFrame(sources[frame], changes, options);
-    return { variant: prepareVariant(file, meshSize), moved: moved.map(shiftWords) };
+    const text = setup.frames[frame];
+    const { file, moved } = changedFrame(sources[frame], changes, changeOptions(text));
+    return { variant: prepareVariant(file, text.meshSize), moved: moved.map(shiftWords) };
   };
   return (job) => {
     if (job.kind === "reduced") {

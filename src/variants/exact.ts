@@ -92,9 +92,10 @@ function termsOf({ solved }: Solved): Float64Array[] {
 }
 
 /** The modes with the stack in place, in words. */
-function namesOf({ prepared, system, solved }: Solved, whole: WholeModes): string[] {
+function namesOf(solved: Solved, whole: WholeModes): string[] {
+  const { prepared, system } = solved;
   const { bareModel, mesh } = prepared;
-  const terms = [...solved.modes.shapes, ...solved.rigidShapes];
+  const terms = termsOf(solved);
   const shapes = Array.from(whole.lambda, (_, k) => {
     const out = new Float64Array(terms[0].length);
     terms.forEach((shape, t) => {
