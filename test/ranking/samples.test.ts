@@ -42,14 +42,14 @@ describe.each(NAMES)("%s", (name) => {
   test("what the chips pass on by multiples makes the place's figure over the mix", () => {
     for (const { passed, sensed } of ranking.candidates) {
       expect(passed.map((p) => p.multiple)).toEqual([1, 3, 6]);
-      let power = 0;
-      for (const { gyro } of passed) excitation.weights.forEach((w, s) => (power += w * gyro[s]));
-      expect(Math.sqrt(power) / sensed.gyro).toBeCloseTo(1, 9);
-      let accel = 0;
-      for (const p of passed) excitation.weights.forEach((w, s) => (accel += w * p.accel[s]));
+      const overMix = (kind: "gyro" | "accel") =>
+        passed
+          .flatMap((p) => Array.from(excitation.weights, (w, s) => w * p[kind][s]))
+          .reduce((sum, power) => sum + power, 0);
+      expect(Math.sqrt(overMix("gyro")) / sensed.gyro).toBeCloseTo(1, 9);
       // The figure has the chip's own noise in it.
-      expect(Math.sqrt(accel)).toBeLessThan(sensed.accel);
-      expect(Math.sqrt(accel)).toBeGreaterThan(0.9 * sensed.accel);
+      expect(Math.sqrt(overMix("accel"))).toBeLessThan(sensed.accel);
+      expect(Math.sqrt(overMix("accel"))).toBeGreaterThan(0.9 * sensed.accel);
     }
   });
 
