@@ -56,7 +56,11 @@ export function filtersFigure(analysed: Pick<Analysed, "ranking">): Figure | und
           pattern: { shape: "/", bgcolor: colour, fgcolor: "--surface", size: 9, solidity: 0.25 },
         }),
       },
-      text: burdens.map((b) => (b.attainable && !isFree(b) ? delayWords(b) : ` ${delayWords(b)}`)),
+      // The first place's bars say which is which.
+      text: burdens.map(
+        (b, i) =>
+          `${b.attainable && !isFree(b) ? "" : " "}${delayWords(b)}${i === 0 ? ` ${name}` : ""}`,
+      ),
       textposition: "outside",
       cliponaxis: false,
       customdata: burdens.map((b, i) =>

@@ -1,6 +1,7 @@
 /** The style sheet: one column for reading, wide figures, quiet colours; screen and paper. */
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
+import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
 
 const BASE = `
@@ -234,6 +235,7 @@ export function styleSheet(): string {
     DRAWING_STYLE,
     TABLES,
     CHARTS,
+    CHARTS_STYLE,
     PAPER,
   ].join("\n");
 }

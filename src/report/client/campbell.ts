@@ -2,8 +2,8 @@
 
 import type { CampbellData } from "../campbell.ts";
 import type { Trace } from "../figure.ts";
-import type { Host } from "./host.ts";
-import type { Browser, PageData, Tools } from "./types.ts";
+import type { Fitting } from "./charts.ts";
+import type { Host, PageData, Tools } from "./types.ts";
 
 /** Points along the lines of modes, invisible, so that a line can be pointed at anywhere. */
 export function modePoints({ modes, rpm }: CampbellData): Trace {
@@ -44,10 +44,13 @@ export function modeBands(
 }
 
 /** Draws the diagram and connects it to the picture of the modes. */
-export function startCampbell(browser: Browser, data: PageData, tools: Tools, host: Host): void {
-  const { campbell } = data;
-  const chart = browser.document.getElementById("campbell-chart");
-  if (campbell === undefined || chart === null) return;
+export function startCampbell(
+  data: PageData,
+  campbell: CampbellData,
+  tools: Tools,
+  host: Host,
+  fitting: Fitting,
+): void {
   let chosen = data.shapes?.first ?? 0;
   let pointed = 0;
   let connected = false;
@@ -62,20 +65,19 @@ export function startCampbell(browser: Browser, data: PageData, tools: Tools, ho
   });
   const place = host.place("campbell-chart", async (at, c) => {
     const traces = [focus(), ...campbell.figure.traces, tools.modePoints(campbell)];
-    await tools.drawFigure(at, { ...campbell.figure, traces }, c, tools.fitting(browser, data));
+    await tools.drawFigure(at, { ...campbell.figure, traces }, c, tools, fitting);
     if (connected) return;
     connected = true;
-    // A redraw while the label is up would take the label away: the band alone is changed.
     const point = (mode: number) => {
       if (mode === pointed) return;
       pointed = mode;
       const { x, y } = tools.modeBands(campbell, [chosen, pointed]);
-      c.Plotly.restyle(at, { x: [x], y: [y] }, [0]);
+      c.Plotly.update(at, { x: [x], y: [y] }, {}, [0]);
     };
-    at.on?.("plotly_hover", ({ points }) => point(Number(points[0]?.customdata ?? 0)));
+    at.on?.("plotly_hover", ({ points }) => point(Number(points?.[0]?.customdata ?? 0)));
     at.on?.("plotly_unhover", () => point(0));
     at.on?.("plotly_click", ({ points }) => {
-      const mode = Number(points[0]?.customdata ?? 0);
+      const mode = Number(points?.[0]?.customdata ?? 0);
       if (mode > 0) host.chooseMode(mode, true);
     });
   });

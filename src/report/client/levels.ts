@@ -2,7 +2,7 @@
 
 import type { Figure, Trace } from "../figure.ts";
 import type { SpectraData } from "../spectra-data.ts";
-import type { labelPlaces, powersFrom, spreadLevels, SweptOrders, sweepDensity } from "./sweep.ts";
+import type { labelPlaces, powersFrom, SweptOrders, spreadLevels, sweepDensity } from "./sweep.ts";
 
 /** What the figures are computed with. */
 export interface LevelTools {

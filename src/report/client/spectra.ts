@@ -1,13 +1,19 @@
 /** Levels against motor speed, and their controls. Runs in the page: gets from outside what it is handed. */
 
-import type { Host } from "./host.ts";
-import type { Browser, PageData, Tools } from "./types.ts";
+import type { SpectraData } from "../spectra-data.ts";
+import type { Fitting } from "./charts.ts";
+import type { Browser, Host, PageData, Tools } from "./types.ts";
 
 /** Draws the levels at the chosen place, or of all places, and the map of a sweep. */
-export function startSpectra(browser: Browser, data: PageData, tools: Tools, host: Host): void {
-  const { spectra } = data;
+export function startSpectra(
+  browser: Browser,
+  data: PageData,
+  spectra: SpectraData,
+  tools: Tools,
+  host: Host,
+  fitting: Fitting,
+): void {
   const { document } = browser;
-  if (spectra === undefined) return;
   const all = (name: string) => Array.from(document.querySelectorAll(`input[name=${name}]`));
   const [boxes, quantities, views, places] = [
     "curve",
@@ -23,7 +29,6 @@ export function startSpectra(browser: Browser, data: PageData, tools: Tools, hos
     place: Number(places.find((s) => s.checked)?.value ?? 0),
   });
   const words = document.getElementById("spectra-words");
-  const fitting = tools.fitting(browser, data);
   const levels = host.place("spectra-chart", (at, c) => {
     const { quantity, together, place } = chosen();
     const figure = together
@@ -35,7 +40,7 @@ export function startSpectra(browser: Browser, data: PageData, tools: Tools, hos
           tools,
         )
       : tools.placeFigure(spectra, quantity, place, at.clientHeight, tools);
-    return tools.drawFigure(at, figure, c, fitting);
+    return tools.drawFigure(at, figure, c, tools, fitting);
   });
   const map = host.place("sweep-chart", (at, c) => {
     const { quantity, place } = chosen();
@@ -44,6 +49,7 @@ export function startSpectra(browser: Browser, data: PageData, tools: Tools, hos
       at,
       tools.sweepFigure(spectra, quantity, place, scheme, tools),
       c,
+      tools,
       fitting,
     );
   });
