@@ -52,12 +52,13 @@ function left({ modes, ...analysed }: Analysed): Html | undefined {
   const below = modes.described.filter((m) => m.frequency <= bottom).length;
   const above = modes.described.filter((m) => m.frequency >= top).length;
   if (below + above === 0) return undefined;
-  const count = (n: number, words: string) => (n === 0 ? [] : [`${n} ${words}`]);
+  const count = (n: number, words: string) =>
+    n === 0 ? [] : [`${n} ${n === 1 ? "mode" : "modes"} ${words}`];
   const parts = [
     ...count(below, `below ${hertz(bottom)}, slower than the motors ever push`),
     ...count(above, `above ${hertz(top)}`),
   ];
-  return html`<p class="notes">Left out: ${below + above === 1 ? "a mode" : "modes"}, ${parts.join(" and ")}.</p>`;
+  return html`<p class="notes">Left out: ${parts.join("; ")}.</p>`;
 }
 
 function crossingsTable(crossings: readonly Crossing[], band: number): Html {

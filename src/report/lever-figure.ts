@@ -14,7 +14,7 @@ import type { Analysed } from "./types.ts";
 /** Tilts that have a ring, degrees, where there is room for it. */
 const RINGS = [0.5, 1, 2, 5, 10, 20];
 /** Rings closer than this to the next, as a share of the picture, are left out. */
-const RING_GAP = 0.07;
+const RING_GAP = 0.11;
 /** The picture reaches this far beyond the outermost place, and at least this far, mm. */
 const ROOM = 1.35;
 const LEAST = 12;
@@ -61,7 +61,10 @@ export function leverFigure({ ranking }: Pick<Analysed, "ranking">): Figure | un
   const drawn = rings(arm.yawRate, arm.error, reach);
   const marks = groups(places, TOGETHER * reach);
   const traces = [
-    ...drawn.map(ringTrace),
+    // The rule's ring is filled: the others lie on it.
+    ...drawn.filter((r) => r.rule).map(ringTrace),
+    ...drawn.filter((r) => !r.rule).map(ringTrace),
+    CENTRE,
     markTrace(
       marks.filter((m) => !m.every((l) => isToAvoid(l.place))),
       false,
@@ -91,7 +94,8 @@ export function leverFigure({ ranking }: Pick<Analysed, "ranking">): Figure | un
       margin: { l: 12, r: 16, t: 16, b: 58 },
       hovermode: "closest",
       annotations: [
-        ...drawn.map(ringLabel),
+        ...drawn.map((r) => ringLabel(r, freeDirection(marks))),
+        FRONT,
         ...marks.map(arrow),
         ...marks.map((m) => markLabel(m, reach)),
       ],
@@ -136,11 +140,47 @@ function ringTrace({ tilt, radius, rule }: Ring): Trace {
   };
 }
 
-function ringLabel({ tilt, radius, rule }: Ring) {
+/** The centre of gravity itself. */
+const CENTRE: Trace = {
+  type: "scatter",
+  mode: "markers",
+  x: [0],
+  y: [0],
+  marker: { symbol: "circle-cross-open", size: 13, color: "--ink", line: { width: 1.6 } },
+  hovertemplate: "centre of gravity<extra></extra>",
+};
+
+const FRONT = {
+  x: 0.5,
+  xref: "paper",
+  y: 1,
+  yref: "paper",
+  yanchor: "top",
+  text: "front",
+  showarrow: false,
+  font: { size: 12, color: "--muted" },
+  bgcolor: "--surface",
+};
+
+/** The diagonal, rad, that is farthest from any place; the rear right one of equals. */
+function freeDirection(marks: readonly (readonly Labelled[])[]): number {
+  const diagonals = [-1, -3, 1, 3].map((k) => (k * Math.PI) / 4);
+  const turn = (a: number) => Math.abs(Math.atan2(Math.sin(a), Math.cos(a)));
+  const free = (d: number) =>
+    Math.min(
+      Math.PI,
+      ...marks.map(([first]) => {
+        const [x, y] = at(first);
+        return turn(Math.atan2(y, x) - d);
+      }),
+    );
+  return diagonals.reduce((a, b) => (free(b) > free(a) + 1e-9 ? b : a));
+}
+
+function ringLabel({ tilt, radius, rule }: Ring, direction: number) {
   return {
-    // To the rear right, where few places are.
-    x: rounded(radius * Math.SQRT1_2, 3),
-    y: rounded(-radius * Math.SQRT1_2, 3),
+    x: rounded(radius * Math.cos(direction), 3),
+    y: rounded(radius * Math.sin(direction), 3),
     text: degrees(tilt),
     showarrow: false,
     font: { size: 12, color: rule ? "--accent" : "--muted" },

@@ -41,6 +41,8 @@ export interface SpectraQuantity {
   /** mean squares by place and order, packed (see `unitsOf`) */
   readonly powers: readonly (readonly string[])[];
   readonly layout: Readonly<Record<string, unknown>>;
+  /** of the axis of levels where all places stand together */
+  readonly together: Readonly<Record<string, unknown>>;
   /** level of the map's strongest colour, dB */
   readonly mapTop: number;
   /** of each place: its levels, and its map */

@@ -39,8 +39,8 @@ function strongest({ passed }: RankedCandidate, at: number, quantity: Quantity):
   if (!(whole > 0)) return "nothing of it by the motors";
   const most = passed.reduce((a, b) => (b[quantity][at] > a[quantity][at] ? b : a));
   const share = most[quantity][at] / whole;
-  const words = share > 0.995 ? "all but all" : percent(share, 2);
-  return `${words} of its power ${perTurn(most.multiple)}`;
+  const words = share > 0.995 ? "nearly all" : percent(share, 2);
+  return `${words} of its power from what pushes ${perTurn(most.multiple)}`;
 }
 
 /** Where a sweep is loudest: the order, the frequency, and the mode that is there. */

@@ -33,11 +33,11 @@ const LAST_ONES = 3;
 /** Curves of all places drawn to begin with. */
 const FIRST_CURVES = 6;
 /** The axis ends this many decades under its top. */
-const DECADES = 3;
+const DECADES = 4;
 /** Decades of power below the largest that the packed numbers reach; see `powersFrom`. */
 const PACKED = 10.24;
 /** Decibels from the map's strongest colour to its ground. */
-const MAP_DEPTH = 50;
+const MAP_DEPTH = 70;
 /** The least width of a line in the map, as `sweepDensity` has it. */
 const LEAST_WIDTH = 0.005;
 const FREQUENCY_STEPS = [1, 1.5, 2, 3, 5, 7];
@@ -118,6 +118,9 @@ function quantityData(
   const powers = places.map((c) => c.passed.map((p) => p[quantity]));
   const top = Math.max(1e-18, ...powers.flat().map((p) => Math.max(...p)));
   const totals = places.map((c) => passedTotal(e, c.passed, quantity));
+  // Every order is to be seen at every place, at its strongest at least.
+  const peaks = powers.flat().map((p) => Math.max(...p));
+  const weakest = Math.sqrt(Math.min(...peaks.filter((p) => p > 0), top));
   const { unit, title } = QUANTITIES[quantity];
   const mapTop = 5 * Math.ceil(2 * Math.log10(densest(e, places, quantity)));
   const all = labelled(analysed.ranking?.candidates ?? []);
@@ -126,7 +129,8 @@ function quantityData(
     densityUnit: `dB re 1 (${unit})²/Hz`,
     top,
     powers: powers.map((orders) => orders.map((p) => packUnit(unitsOf(p, top)))),
-    layout: levelLayout(e, totals, `${title}, ${unit} rms`),
+    layout: levelLayout(e, levelAxis(totals, weakest), `${title}, ${unit} rms`),
+    together: levelAxis(totals, Number.POSITIVE_INFINITY),
     mapTop,
     findings: curves.map(({ index }, i) => placeFinding(all[index], e, totals[i], quantity)),
     mapFindings: curves.map(({ index }) => mapFinding(all[index], e, analysed, quantity)),
@@ -164,23 +168,12 @@ function densest(
 
 function levelLayout(
   e: NonNullable<Analysed["excitation"]>,
-  totals: readonly Float64Array[],
+  axis: Readonly<Record<string, unknown>>,
   title: string,
 ) {
-  const highest = Math.max(1e-9, ...totals.map((t) => Math.max(...t)));
-  const lowest = Math.min(highest, ...totals.map(least));
-  const top = Math.log10(highest) + 0.1;
-  // Room below the totals for the weaker orders.
-  const bottom = Math.max(Math.log10(lowest) - 1, top - DECADES);
   return plainLayout(
     speedAxis(e),
-    {
-      title: { text: title },
-      type: "log",
-      domain: [0, BELOW_STRIP],
-      range: [rounded(bottom), rounded(top)],
-      ...plainTicks(bottom, top),
-    },
+    { title: { text: title }, type: "log", domain: [0, BELOW_STRIP], ...axis },
     {
       margin: { ...MARGIN, r: 96 },
       yaxis2: FLIGHT_AXIS,
@@ -189,6 +182,15 @@ function levelLayout(
       annotations: [...speedNames(e), ...flightLabels(e)],
     },
   );
+}
+
+/** Range and ticks of the axis of levels: all of the totals and down to `weakest`, within DECADES. */
+function levelAxis(totals: readonly Float64Array[], weakest: number) {
+  const highest = Math.max(1e-9, ...totals.map((t) => Math.max(...t)));
+  const lowest = Math.min(highest, ...totals.map(least), weakest);
+  const top = Math.log10(highest) + 0.1;
+  const bottom = Math.max(Math.log10(lowest) - 0.1, top - DECADES);
+  return { range: [rounded(bottom), rounded(top)], ...plainTicks(bottom, top) };
 }
 
 function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
@@ -227,7 +229,12 @@ function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
       annotations: [
         ...speedNames(e),
         ...modeLabels(modes, matters, [bottom, top]),
-        ...orderLines(analysed).map((l, i) => orderLabel(l, i, range, [bottom, top])),
+        // Over the streak, which is wider than a line.
+        ...orderLines(analysed).map((l, i) => ({
+          ...orderLabel(l, i, range, [bottom, top]),
+          yshift: 10,
+          bgcolor: "rgba(0,0,0,0)",
+        })),
       ],
     },
   );

@@ -9,9 +9,10 @@ import { percent, rounded, three, toRpm } from "./numbers.ts";
 const BEYOND = 1.03;
 /** Tick values, times a power of ten: about evenly spaced on a logarithmic axis. */
 const SPEED_STEPS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
-/** The height of the strip that shows the flight, and where the chart below it ends. */
-const STRIP = [0.9, 1];
-export const BELOW_STRIP = 0.88;
+/** Where the strip that shows the flight stands, its words, and where the chart below them ends. */
+const STRIP = [0.92, 1];
+const WORDS = 0.89;
+export const BELOW_STRIP = 0.86;
 /** Points of the strip's outline. */
 const OUTLINE = 75;
 /** Names of parts of the flight longer than this are cut in the chart. */
@@ -95,7 +96,7 @@ export function flightLabels(e: Excitation) {
           name: WIDE_ONLY,
           x: rounded(centre),
           xref: "paper",
-          y: (STRIP[0] + STRIP[1]) / 2,
+          y: WORDS,
           yref: "paper",
           text: plotText(text),
           showarrow: false,

@@ -136,11 +136,18 @@ export function allPlacesFigure(
   const lines = data.places.flatMap((p, i): LevelLine[] => {
     if (!seen[i]) return [];
     const { rpm, powers, spread } = tools.sweptOrders(data, quantity, i, tools);
-    const sum = powers[0].map((_, s) => powers.reduce((t, o) => t + o[s], 0));
+    const sum = (powers[0] ?? new Float64Array(0)).map((_, s) =>
+      powers.reduce((t, o) => t + o[s], 0),
+    );
     const power = tools.spreadLevels(rpm, sum, spread);
     return [{ ...p, power, width: i === 0 ? 3.5 : 2 }];
   });
-  return tools.labelledLines(data, quantity, lines, height, tools);
+  // The totals alone need less of the axis, and short labels less of the margin.
+  const { layout, together } = data[quantity];
+  const margin = { ...(layout.margin as object), r: 48 };
+  const yaxis = { ...(layout.yaxis as object), ...together };
+  const own = { ...data[quantity], layout: { ...layout, margin, yaxis } };
+  return tools.labelledLines({ ...data, [quantity]: own }, quantity, lines, height, tools);
 }
 
 /** The map of speed and frequency: what a slow sweep of the throttle would leave in a recording. */
@@ -149,13 +156,14 @@ export function sweepFigure(
   quantity: "gyro" | "accel",
   place: number,
   scheme: "light" | "dark",
+  height: number,
   tools: LevelTools,
 ): Figure {
   const { mapTop, densityUnit } = data[quantity];
   const between = (low: number, high: number, count: number) =>
     Array.from({ length: count }, (_, k) => low * (high / low) ** (k / (count - 1)));
-  const x = between(data.rpm[0], data.rpm[1], 160);
-  const y = between(data.frequencies[0], data.frequencies[1], 260);
+  const x = between(data.rpm[0], data.rpm[1], 220);
+  const y = between(data.frequencies[0], data.frequencies[1], 300);
   const floor = mapTop - data.mapDepth;
   const z = tools
     .sweepDensity(tools.sweptOrders(data, quantity, place, tools), x, y)
@@ -167,6 +175,7 @@ export function sweepFigure(
     z,
     zmin: floor,
     zmax: mapTop,
+    zsmooth: "best",
     colorscale: data.scales[scheme],
     name: data.places[place].name,
     hovertemplate: `%{fullData.name}: %{z:.0f} ${densityUnit} at %{y:,.3~r} Hz and %{x:,.3~r} rpm<extra></extra>`,
@@ -175,9 +184,10 @@ export function sweepFigure(
       x: 0,
       xanchor: "left",
       xpad: 0,
-      y: -44,
-      yref: "paper",
+      // Below the axis' title, whatever the chart's height; the margins are 34 and 112 pixels.
+      y: -56 / Math.max(100, height - 146),
       yanchor: "top",
+      ypad: 0,
       thickness: 10,
       len: 1,
       outlinewidth: 0,

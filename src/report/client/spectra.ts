@@ -47,7 +47,7 @@ export function startSpectra(
     const scheme = c.theme.ink === data.themes.dark.ink ? "dark" : "light";
     return tools.drawFigure(
       at,
-      tools.sweepFigure(spectra, quantity, place, scheme, tools),
+      tools.sweepFigure(spectra, quantity, place, scheme, at.clientHeight, tools),
       c,
       tools,
       fitting,

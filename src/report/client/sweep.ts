@@ -19,8 +19,8 @@ export function powersFrom(units: Float64Array, top: number): Float64Array {
 
 /**
  * The mean of a power over the motors' differences in speed, delta normal with the spread s and cut at
- * 3 s: L(w) = sum of p(w (1 + s z)) phi(z) dz, by Simpson's rule with p straight between the grid's
- * speeds and constant beyond them.
+ * 3 s: L(w) = sum of p(w (1 + s z)) phi(z) dz, by the trapezoidal rule, which is not
+ * thrown by resonances narrower than its steps; p straight between the grid's speeds, constant beyond.
  *
  * @returns at the grid's speeds (size s)
  */
@@ -31,15 +31,13 @@ export function spreadLevels(
 ): Float64Array {
   const last = power.length - 1;
   const step = (rpm[1] - rpm[0]) / last;
-  const nodes = Array.from({ length: 61 }, (_, k) => -3 + k / 10);
-  const weights = nodes.map(
-    (z, k) => Math.exp(-0.5 * z * z) * (k === 0 || k === 60 ? 1 : k % 2 === 1 ? 4 : 2),
-  );
+  const nodes = Array.from({ length: 121 }, (_, k) => -3 + k / 20);
+  const weights = nodes.map((z, k) => (k % 120 === 0 ? 0.5 : 1) * Math.exp(-0.5 * z * z));
   const whole = weights.reduce((a, b) => a + b, 0);
   return power.map((_, i) => {
     const speed = rpm[0] + i * step;
     let sum = 0;
-    for (let k = 0; k < 61; k++) {
+    for (let k = 0; k < nodes.length; k++) {
       const at = Math.min(last, Math.max(0, i + (speed * spread * nodes[k]) / step));
       const j = Math.min(last - 1, Math.floor(at));
       sum += weights[k] * (power[j] + (at - j) * (power[j + 1] - power[j]));
