@@ -122,7 +122,7 @@ function figureOf(
       ...logTicks(FREQUENCY_STEPS, bottom, top),
     },
     {
-      margin: { ...MARGIN, r: 66 },
+      margin: { ...MARGIN, r: 72 },
       yaxis2: FLIGHT_AXIS,
       hovermode: "closest",
       hoverdistance: 12,

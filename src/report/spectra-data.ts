@@ -11,6 +11,7 @@ export interface SpectraData {
   readonly spread: number;
   /** ends of the map, Hz */
   readonly frequencies: readonly [low: number, high: number];
+  readonly layout: Readonly<Record<string, unknown>>;
   readonly map: Readonly<Record<string, unknown>>;
   readonly flight: Trace;
   readonly scales: { readonly light: Scale; readonly dark: Scale };
@@ -40,8 +41,9 @@ export interface SpectraQuantity {
   readonly top: number;
   /** mean squares by place and order, packed (see `unitsOf`) */
   readonly powers: readonly (readonly string[])[];
-  readonly layout: Readonly<Record<string, unknown>>;
-  /** of the axis of levels where all places stand together */
+  /** title, range and ticks of the axis of levels at one place */
+  readonly yaxis: Readonly<Record<string, unknown>>;
+  /** of the same axis where all places stand together */
   readonly together: Readonly<Record<string, unknown>>;
   /** level of the map's strongest colour, dB */
   readonly mapTop: number;

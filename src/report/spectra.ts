@@ -80,6 +80,7 @@ export function spectraData(analysed: Analysed): SpectraData | undefined {
     rpm: [toRpm(grid[0]), toRpm(grid[grid.length - 1])],
     spread: motorSpread,
     frequencies: frequencyRange(analysed),
+    layout: levelLayout(excitation),
     map: mapLayout(analysed, excitation),
     flight: flightTrace(excitation),
     scales: { light: levelScale("light"), dark: levelScale("dark") },
@@ -129,7 +130,7 @@ function quantityData(
     densityUnit: `dB re 1 (${unit})²/Hz`,
     top,
     powers: powers.map((orders) => orders.map((p) => packUnit(unitsOf(p, top)))),
-    layout: levelLayout(e, levelAxis(totals, weakest), `${title}, ${unit} rms`),
+    yaxis: { title: { text: `${title}, ${unit} rms` }, ...levelAxis(totals, weakest) },
     together: levelAxis(totals, Number.POSITIVE_INFINITY),
     mapTop,
     findings: curves.map(({ index }, i) => placeFinding(all[index], e, totals[i], quantity)),
@@ -166,14 +167,10 @@ function densest(
   return Math.max(1e-18, ...peaks);
 }
 
-function levelLayout(
-  e: NonNullable<Analysed["excitation"]>,
-  axis: Readonly<Record<string, unknown>>,
-  title: string,
-) {
+function levelLayout(e: NonNullable<Analysed["excitation"]>) {
   return plainLayout(
     speedAxis(e),
-    { title: { text: title }, type: "log", domain: [0, BELOW_STRIP], ...axis },
+    { type: "log", domain: [0, BELOW_STRIP] },
     {
       margin: { ...MARGIN, r: 96 },
       yaxis2: FLIGHT_AXIS,
@@ -210,7 +207,7 @@ function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
       ...logTicks(FREQUENCY_STEPS, bottom, top),
     },
     {
-      margin: { ...MARGIN, r: 66, b: 112 },
+      margin: { ...MARGIN, r: 72, b: 112 },
       hovermode: "closest",
       shapes: [
         ...speedLines(e).map((l) => ({ ...l, layer: "above" })),

@@ -40,12 +40,17 @@ describe("packed powers", () => {
 });
 
 describe("levels with the motors' spread", () => {
-  test.each([0.01, 0.03, 0.08])("of %d are those of the analysis", (spread) => {
+  // A resonance of 2 % lies between few of the nodes when these are 0.4 % of the speed apart.
+  test.each([
+    [0.01, 1e-3],
+    [0.03, 1e-3],
+    [0.08, 4e-3],
+  ])("of %d are those of the analysis", (spread, off) => {
     const power = resonance(1);
     const expected = spreadPower(GRID, power, spread);
     const levels = spreadLevels(RPM, power, spread);
     for (const [i, p] of expected.entries()) {
-      expect(Math.abs(Math.sqrt(levels[i] / p) - 1)).toBeLessThan(2e-3);
+      expect(Math.abs(Math.sqrt(levels[i] / p) - 1)).toBeLessThan(off);
     }
   });
 

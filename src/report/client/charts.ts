@@ -60,7 +60,7 @@ export function fittedLayout(
   { wideOnly, touch }: Fitting,
 ): Record<string, unknown> {
   type Note = { readonly name?: string; readonly font?: { readonly size?: number } };
-  const { annotations, font, xaxis, yaxis, ...rest } = themed(layout, theme) as Record<
+  const { annotations, font, xaxis, yaxis, margin, ...rest } = themed(layout, theme) as Record<
     string,
     unknown
   >;
@@ -77,6 +77,13 @@ export function fittedLayout(
     ...rest,
     width,
     height,
+    // Words beside and below the chart need room in their own size.
+    margin: Object.fromEntries(
+      Object.entries((margin ?? {}) as Record<string, number>).map(([k, v]) => [
+        k,
+        Math.round(v * Math.max(1, text)),
+      ]),
+    ),
     dragmode: touch ? false : "zoom",
     font: { ...(font as object), size: size(13) },
     xaxis: { ...x, ...ticks, ...(narrow && { tickangle: 0 }) },

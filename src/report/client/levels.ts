@@ -42,16 +42,20 @@ export interface LevelLine {
   readonly width: number;
 }
 
-/** Lines of rms against speed, each with its label at the right end. @param height of the chart, pixels */
+/** Lines of rms against speed, each with its label at the right end. @param height of the chart, in pixels of text as large as usual */
 export function labelledLines(
   data: SpectraData,
   quantity: "gyro" | "accel",
   lines: readonly LevelLine[],
   height: number,
   { labelPlaces }: Pick<LevelTools, "labelPlaces">,
+  over: { readonly yaxis?: object; readonly margin?: object } = {},
 ): Figure {
-  const { layout, unit } = data[quantity];
-  const { range } = layout.yaxis as { readonly range: readonly [number, number] };
+  const { layout } = data;
+  const { unit, yaxis } = data[quantity];
+  const axis = { ...(layout.yaxis as object), ...yaxis, ...over.yaxis };
+  const margin = { ...(layout.margin as object), ...over.margin };
+  const { range } = axis as unknown as { readonly range: readonly [number, number] };
   const [low, high] = data.rpm;
   const count = lines[0]?.power.length ?? 0;
   const x = Array.from({ length: count }, (_, i) => low + ((high - low) * i) / (count - 1));
@@ -87,7 +91,7 @@ export function labelledLines(
   const notes = layout.annotations as readonly unknown[];
   return {
     traces: [...traces, data.flight],
-    layout: { ...layout, annotations: [...notes, ...annotations] },
+    layout: { ...layout, margin, yaxis: axis, annotations: [...notes, ...annotations] },
   };
 }
 
@@ -143,11 +147,8 @@ export function allPlacesFigure(
     return [{ ...p, power, width: i === 0 ? 3.5 : 2 }];
   });
   // The totals alone need less of the axis, and short labels less of the margin.
-  const { layout, together } = data[quantity];
-  const margin = { ...(layout.margin as object), r: 48 };
-  const yaxis = { ...(layout.yaxis as object), ...together };
-  const own = { ...data[quantity], layout: { ...layout, margin, yaxis } };
-  return tools.labelledLines({ ...data, [quantity]: own }, quantity, lines, height, tools);
+  const over = { yaxis: data[quantity].together, margin: { r: 48 } };
+  return tools.labelledLines(data, quantity, lines, height, tools, over);
 }
 
 /** The map of speed and frequency: what a slow sweep of the throttle would leave in a recording. */

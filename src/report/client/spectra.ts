@@ -36,10 +36,10 @@ export function startSpectra(
           spectra,
           quantity,
           boxes.map((b) => b.checked),
-          at.clientHeight,
+          at.clientHeight / c.text,
           tools,
         )
-      : tools.placeFigure(spectra, quantity, place, at.clientHeight, tools);
+      : tools.placeFigure(spectra, quantity, place, at.clientHeight / c.text, tools);
     return tools.drawFigure(at, figure, c, tools, fitting);
   });
   const map = host.place("sweep-chart", (at, c) => {
@@ -47,7 +47,7 @@ export function startSpectra(
     const scheme = c.theme.ink === data.themes.dark.ink ? "dark" : "light";
     return tools.drawFigure(
       at,
-      tools.sweepFigure(spectra, quantity, place, scheme, at.clientHeight, tools),
+      tools.sweepFigure(spectra, quantity, place, scheme, at.clientHeight / c.text, tools),
       c,
       tools,
       fitting,
