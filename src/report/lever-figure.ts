@@ -14,12 +14,14 @@ import type { Analysed } from "./types.ts";
 /** Tilts that have a ring, degrees, where there is room for it. */
 const RINGS = [0.5, 1, 2, 5, 10, 20];
 /** Rings closer than this to the next, as a share of the picture, are left out. */
-const RING_GAP = 0.11;
+const RING_GAP = 0.14;
 /** The picture reaches this far beyond the outermost place, and at least this far, mm. */
 const ROOM = 1.35;
 const LEAST = 12;
 /** Places closer than this share of the picture carry one mark. */
 const TOGETHER = 0.045;
+/** Nearer than this share of the picture a place is drawn on the centre of gravity. */
+const CENTRAL = 0.03;
 /** Tilts that the words call none, rad. */
 const LITTLE = (0.05 * Math.PI) / 180;
 const FULL_TURN = 72;
@@ -94,7 +96,7 @@ export function leverFigure({ ranking }: Pick<Analysed, "ranking">): Figure | un
       margin: { l: 12, r: 16, t: 16, b: 58 },
       hovermode: "closest",
       annotations: [
-        ...drawn.map((r) => ringLabel(r, freeDirection(marks))),
+        ...drawn.map((r) => ringLabel(r, freeDirection(marks, reach))),
         FRONT,
         ...marks.map(arrow),
         ...marks.map((m) => markLabel(m, reach)),
@@ -163,7 +165,7 @@ const FRONT = {
 };
 
 /** The diagonal, rad, that is farthest from any place; the rear right one of equals. */
-function freeDirection(marks: readonly (readonly Labelled[])[]): number {
+function freeDirection(marks: readonly (readonly Labelled[])[], reach: number): number {
   const diagonals = [-1, -3, 1, 3].map((k) => (k * Math.PI) / 4);
   const turn = (a: number) => Math.abs(Math.atan2(Math.sin(a), Math.cos(a)));
   const free = (d: number) =>
@@ -171,7 +173,9 @@ function freeDirection(marks: readonly (readonly Labelled[])[]): number {
       Math.PI,
       ...marks.map(([first]) => {
         const [x, y] = at(first);
-        return turn(Math.atan2(y, x) - d);
+        // At the centre it is the mark's number that takes room, to the right of it.
+        const central = Math.hypot(x, y) < CENTRAL * reach;
+        return turn((central ? Math.sign(y || -1) * (Math.PI / 4) : Math.atan2(y, x)) - d);
       }),
     );
   return diagonals.reduce((a, b) => (free(b) > free(a) + 1e-9 ? b : a));
@@ -182,6 +186,8 @@ function ringLabel({ tilt, radius, rule }: Ring, direction: number) {
     x: rounded(radius * Math.cos(direction), 3),
     y: rounded(radius * Math.sin(direction), 3),
     text: degrees(tilt),
+    // Outwards from its ring, away from the marks within.
+    xanchor: Math.cos(direction) > 0 ? "left" : "right",
     showarrow: false,
     font: { size: 12, color: rule ? "--accent" : "--muted" },
     bgcolor: "--surface",
@@ -231,7 +237,7 @@ function arrow([first]: readonly Labelled[]) {
 /** On the side away from the centre of gravity. */
 function markLabel(mark: readonly Labelled[], reach: number) {
   const [x, y] = at(mark[0]);
-  const out = Math.hypot(x, y) > 0.02 * reach;
+  const out = Math.hypot(x, y) > CENTRAL * reach;
   const words = mark.map((l) => l.label);
   const text = words.length > 4 ? `${words.slice(0, 4).join(", ")} …` : words.join(", ");
   const right = !out || x >= 0;

@@ -120,7 +120,7 @@ function quantityData(
   const top = Math.max(1e-18, ...powers.flat().map((p) => Math.max(...p)));
   const totals = places.map((c) => passedTotal(e, c.passed, quantity));
   // Every order is to be seen at every place, at its strongest at least.
-  const peaks = powers.flat().map((p) => Math.max(...p));
+  const peaks = powers.flat().map((p) => Math.max(...spreadPower(e.grid, p, e.motorSpread)));
   const weakest = Math.sqrt(Math.min(...peaks.filter((p) => p > 0), top));
   const { unit, title } = QUANTITIES[quantity];
   const mapTop = 5 * Math.ceil(2 * Math.log10(densest(e, places, quantity)));

@@ -54,6 +54,7 @@ export function startCampbell(
   let chosen = data.shapes?.first ?? 0;
   let pointed = 0;
   let connected = false;
+  let scrolled = false;
   const focus = (): Trace => ({
     type: "scatter",
     mode: "lines",
@@ -68,6 +69,13 @@ export function startCampbell(
     await tools.drawFigure(at, { ...campbell.figure, traces }, c, tools, fitting);
     if (connected) return;
     connected = true;
+    // A finger that scrolls the page over the diagram chooses nothing.
+    at.addEventListener("pointerdown", () => {
+      scrolled = false;
+    });
+    at.addEventListener("pointercancel", () => {
+      scrolled = true;
+    });
     const point = (mode: number) => {
       if (mode === pointed) return;
       pointed = mode;
@@ -78,7 +86,7 @@ export function startCampbell(
     at.on?.("plotly_unhover", () => point(0));
     at.on?.("plotly_click", ({ points }) => {
       const mode = Number(points?.[0]?.customdata ?? 0);
-      if (mode > 0) host.chooseMode(mode, true);
+      if (mode > 0 && !scrolled) host.chooseMode(mode, true);
     });
   });
   host.onMode((mode) => {
