@@ -61,8 +61,11 @@ function rest(total: number, parts: readonly PartMass[]): Part {
 
 function partsTable(caption: string, total: number, parts: readonly PartMass[]): Html {
   const columns: Column<PartMass>[] = [
-    { head: "part", names: true, cell: (p) => named(p.name) },
-    { head: "kind", cell: (p) => p.kind },
+    {
+      head: "part",
+      names: true,
+      cell: (p) => html`${named(p.name)}${p.kind !== "body" && html` <small>${p.kind}</small>`}`,
+    },
     {
       head: html`mass<br><small>g</small>`,
       label: "mass, g",
@@ -82,7 +85,7 @@ function partsTable(caption: string, total: number, parts: readonly PartMass[]):
       cell: (p) => place(p.cg),
     },
   ];
-  return table(caption, columns, parts, { className: "masses", cards: true });
+  return table(caption, columns, parts, { className: "masses" });
 }
 
 /** Coordinates in mm; a tenth is as well as parts are placed. */

@@ -2,7 +2,7 @@
 
 import type { RankedCandidate, Ranking } from "../ranking/types.ts";
 import { isToAvoid } from "./markers.ts";
-import { signed } from "./numbers.ts";
+import { degreesPerSecond, signed } from "./numbers.ts";
 import { quoted } from "./place-names.ts";
 
 /** Reasons against a place as a list of kinds. */
@@ -28,7 +28,7 @@ export function rankingFinding({ candidates }: Pick<Ranking, "candidates">): str
   const sentences = [
     isToAvoid(first)
       ? `Every place has a reason to avoid it; ${nameOf(first)} has the least score of them, ${score(first)}.`
-      : `${nameOf(first)} comes first, with a score of ${score(first)}.`,
+      : `${nameOf(first)} comes first: score ${score(first)}, gyro noise ${degreesPerSecond(first.sensed.gyro)} rms.`,
   ];
   if (ties.length > 0 && first.tied) {
     const others = listed(ties.map((c) => `${nameOf(c)} (${score(c)})`));

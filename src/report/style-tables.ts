@@ -39,7 +39,7 @@ tr.best small { color: inherit; }
   .cards tr.under td { padding-bottom: 0; }
   .cards .number { text-align: left; white-space: normal; }
   .cards [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
-  table.cards tr > td.wide { padding-left: 0; }
+  table.cards tr > :is(td, th):nth-child(n) { padding: 0; }
   .cards td:empty { display: none; }
   .words div { grid-template-columns: minmax(0, 1fr); }
 }
