@@ -105,8 +105,8 @@ export function controlBand(
   const filters = hard
     ? "more than filters could take away that are fast enough for the loop"
     : "before any filter";
-  const usual = gain >= 1 ? "" : ", the usual limit is 0.5";
-  const beyond = hard ? ", more than filters could take away" : "";
+  const usual = gain >= 1 ? ", above 1 it may oscillate" : ", the usual limit is 0.5";
+  const beyond = hard ? ", and filters cannot take that away" : "";
   return [
     {
       kind: "in the control band",

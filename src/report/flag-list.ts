@@ -4,11 +4,12 @@ import type { Flag } from "../ranking/types.ts";
 import { type Html, html, type Part } from "./html.ts";
 import { folded, list } from "./section.ts";
 
-/** One line per flag, with its numbers; what there is to say beyond them is folded. Nothing without flags. */
+/** One line per flag, with its numbers, reasons to avoid first; what there is to say beyond them is folded. Nothing without flags. */
 export function flagLines(
-  flags: readonly Flag[],
+  all: readonly Flag[],
   options: { readonly explained?: boolean } = {},
 ): Part {
+  const flags = all.toSorted((a, b) => Number(b.hard) - Number(a.hard));
   const explained = options.explained === false ? [] : flags.filter((f) => f.brief !== undefined);
   return (
     flags.length > 0 &&

@@ -86,7 +86,7 @@ function columns(
     },
     {
       head: html`false tilt<br><small>yaw of ${yawRate} deg/s</small>`,
-      label: `false tilt, yaw of ${yawRate} deg/s`,
+      label: `false tilt, yaw ${yawRate} deg/s`,
       number: true,
       cell: (c) =>
         html`${tilt(c)}° <small class="axis">${whole(1e3 * c.fromCg)}\u00a0mm from c. of g.</small>`,

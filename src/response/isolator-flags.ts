@@ -49,7 +49,7 @@ export function isolatorFlags(stack: MountedStack): IsolatorFlag[] {
   if (slow.length > 0) {
     found.push({
       kind: "isolators too soft",
-      brief: `${listed(slow)} below ${hz(lowest)}, ${CONTROL_MARGIN} times the bandwidth of the rate loop`,
+      brief: `${slow.length} of ${modes.length} motions below ${hz(lowest)}, ${CONTROL_MARGIN} times the bandwidth of the rate loop; the lowest: ${listed(slow.slice(0, 1))}`,
       text: `${listed(slow)} ${lie(slow)} below ${CONTROL_MARGIN} times the control bandwidth of ${hz(controlBandwidth)} (${hz(lowest)}): the stack moves on its mounts where the control loop works`,
     });
   }
