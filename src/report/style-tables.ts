@@ -4,6 +4,7 @@ export const TABLE_STYLE = `
 .place { display: inline-flex; gap: .6rem; align-items: flex-start; }
 .place .inline-mark { flex: none; }
 .ranking th[scope=row] { min-width: 11rem; }
+.ranking :is(thead .number, small.axis) { white-space: normal; }
 .level { display: block; min-width: 9rem; max-width: 16rem; }
 .bar { display: block; position: relative; height: 6px; margin-top: .35rem;
   background: linear-gradient(90deg, var(--accent) calc(100% * var(--share)), var(--sunken) 0); }
@@ -26,7 +27,7 @@ tr.best small { color: inherit; }
 .words dd { margin: 0; }
 @media (min-width: 75rem) { .words { columns: 2; column-gap: 3rem; } }
 @media print { tr:has(+ tr.under) { break-after: avoid; } tr.under td { padding-left: .4rem; } }
-@media screen and (max-width: 700px) {
+@media screen and (max-width: 60rem) {
   .cards, .cards caption, .cards tbody { display: block; }
   .cards thead { display: none; }
   .cards tr { display: grid; grid-template-columns: repeat(auto-fill, minmax(8.5rem, 1fr)); gap: .5rem 1rem;
@@ -41,6 +42,6 @@ tr.best small { color: inherit; }
   .cards [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
   table.cards tr > :is(td, th):nth-child(n) { padding: 0; }
   .cards td:empty { display: none; }
-  .words div { grid-template-columns: minmax(0, 1fr); }
 }
+@media screen and (max-width: 44rem) { .words div { grid-template-columns: minmax(0, 1fr); } }
 `;

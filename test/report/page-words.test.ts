@@ -7,8 +7,8 @@ import { readFrame } from "../../src/frame/read.ts";
 import { renderReport } from "../../src/report/page.ts";
 import { INPUT } from "./fixture.ts";
 
-/** Sections whose words this test vouches for. */
-const SECTIONS = [
+/** Sections that begin with what came out. */
+const WITH_FINDING = [
   ...["ranking", "mounts", "cases", "check", "model", "masses", "limits", "cautions"],
   ...["inputs", "words"],
 ] as const;
@@ -20,6 +20,7 @@ const EXCEPTIONS: readonly (readonly [reason: string, text: RegExp])[] = [
   ["names of parts and places are the user's own", /<bdi\b.*?<\/bdi>/gs],
   ["drawings have labels of their own", /<svg\b.*?<\/svg>/gs],
   ["a count is exact or wrong", /\d[\d\u202f]*(?= unknowns)/g],
+  ["air of the standard atmosphere is 1.225 kg/m^3 by definition", /\b1\.225(?=\s*kg)/g],
   ["names of standards", /\bISO \d+(?:-\d+)?/g],
 ];
 
@@ -27,7 +28,7 @@ const sections = new Map<string, string>();
 
 beforeAll(() => {
   const sample = path.join(import.meta.dirname, "../../frames/three-inch.jsonc");
-  const analysis = analyse(readFrame(sample), { modes: 20, meshSize: 12e-3 });
+  const analysis = analyse(readFrame(sample), { modes: 12, meshSize: 20e-3 });
   const page = renderReport(analysis, { ...INPUT, options: "" });
   for (const [whole, id] of page.matchAll(/<section id="([^"]*)".*?<\/section>/gs)) {
     sections.set(id, whole);
@@ -47,19 +48,22 @@ function meaningful(number: string): number {
   return (number.includes(".") ? digits : digits.replace(/0+$/, "")).length;
 }
 
-describe.each(SECTIONS)("section %s", (id) => {
+describe.each(WITH_FINDING)("section %s", (id) => {
   test("is there and begins with what came out", () => {
     expect(sections.get(id)).toMatch(/<h2[^>]*>[^<]*<\/h2>\s*<p class="finding">[^\s]/);
-  });
-
-  test("writes numbers with at most three meaningful digits", () => {
-    const numbers = wordsOf(id).match(/\d[\d\u202f]*(?:\.\d+)?/g) ?? [];
-    expect(numbers.filter((n) => meaningful(n) > 3)).toEqual([]);
   });
 
   test("has curly quotes and apostrophes", () => {
     expect(wordsOf(id).match(/.{0,30}(?:&quot;|&#39;|["']).{0,30}/g) ?? []).toEqual([]);
   });
+});
+
+test("all sections write numbers with at most three meaningful digits", () => {
+  const long = [...sections.keys()].flatMap((id) => {
+    const numbers = wordsOf(id).match(/\d[\d\u202f]*(?:\.\d+)?/g) ?? [];
+    return numbers.filter((n) => meaningful(n) > 3).map((n) => `${id}: ${n}`);
+  });
+  expect(long).toEqual([]);
 });
 
 test("four digits are found out", () => {

@@ -11,6 +11,9 @@ describe("sentences", () => {
     expect(prose("order 3 at 24300 rpm, 2.5 deg/s, 6 % and 40 mm; 12 motors, 3 g/cm")).toBe(
       "order 3 at 24\u202f300\u00a0rpm, 2.5\u00a0deg/s, 6\u00a0% and 40\u00a0mm; 12 motors, 3 g/cm",
     );
+    expect(prose("CT rho n^2 D^4, air at 1.2 kg/m3, 2^24")).toBe(
+      "CT rho n² D⁴, air at 1.2 kg/m³, 2^24",
+    );
     expect(prose("ISO 21940-11, chip 2026")).toBe("ISO 21940-11, chip 2026");
   });
 
