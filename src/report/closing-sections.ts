@@ -76,6 +76,10 @@ export function cautionsSection(): Html {
   );
 }
 
+/** "2026-11-25 10:00 UTC" of an ISO time that ends with Z */
+const readable = (time: string): string =>
+  time.replace(/^([\d-]+)T(\d+:\d+)[\d:.]*Z$/, "$1 $2 UTC");
+
 export function inputsSection(analysed: Analysed, input: ReportInput): Html {
   const command = ["stillpoint rank", shellWord(input.fileName), input.options, "--report"];
   return section(
@@ -88,14 +92,12 @@ export function inputsSection(analysed: Analysed, input: ReportInput): Html {
     rows([
       ["command", html`<code>${command.filter((w) => w !== "").join(" ")}</code>`],
       ["SHA-256 of the file", html`<code class="hash">${input.fileHash}</code>`],
-      ["program", html`stillpoint ${input.version}`],
-      ["options", input.options === "" ? "none" : html`<code>${input.options}</code>`],
       ["modes computed", analysed.modes.described.length],
       ["file’s loss factor of the assembly", percent(analysed.file.assemblyLossFactor)],
       ...(input.created === undefined
         ? []
         : ([
-            ["written", html`<time datetime="${input.created}">${input.created}</time>`],
+            ["written", html`<time datetime="${input.created}">${readable(input.created)}</time>`],
           ] as const)),
     ]),
   );

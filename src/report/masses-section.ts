@@ -64,7 +64,7 @@ function partsTable(caption: string, total: number, parts: readonly PartMass[]):
     {
       head: "part",
       names: true,
-      cell: (p) => html`${named(p.name)}${p.kind !== "body" && html` <small>${p.kind}</small>`}`,
+      cell: (p) => html`${named(p.name)}${kindSays(p) && html` <small>${p.kind}</small>`}`,
     },
     {
       head: html`mass<br><small>g</small>`,
@@ -87,6 +87,9 @@ function partsTable(caption: string, total: number, parts: readonly PartMass[]):
   ];
   return table(caption, columns, parts, { className: "masses" });
 }
+
+/** Whether the kind is more than the name says already. */
+const kindSays = ({ name, kind }: PartMass): boolean => kind !== "body" && !name.includes(kind);
 
 /** Coordinates in mm; a tenth is as well as parts are placed. */
 function place(p: Vec3): string {

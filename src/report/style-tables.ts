@@ -43,5 +43,5 @@ tr.best small { color: inherit; }
   table.cards tr > :is(td, th):nth-child(n) { padding: 0; }
   .cards td:empty { display: none; }
 }
-@media screen and (max-width: 44rem) { .words div { grid-template-columns: minmax(0, 1fr); } }
+@media screen and (max-width: 44rem) { :is(.words, .rows) div { grid-template-columns: minmax(0, 1fr); } }
 `;

@@ -269,6 +269,8 @@ describe("the closing sections", () => {
     expect(plain).toContain("stillpoint rank ");
     expect(plain).not.toContain("written");
     const dated = inputsSection(analysed, { ...INPUT, created: "2026-11-25T10:00:00Z" });
-    expect(dated.html).toContain('<time datetime="2026-11-25T10:00:00Z">');
+    expect(dated.html).toContain(
+      '<time datetime="2026-11-25T10:00:00Z">2026-11-25 10:00 UTC</time>',
+    );
   });
 });
