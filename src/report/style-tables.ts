@@ -43,5 +43,8 @@ tr.best small { color: inherit; }
   table.cards tr > :is(td, th):nth-child(n) { padding: 0; }
   .cards td:empty { display: none; }
 }
-@media screen and (max-width: 44rem) { :is(.words, .rows) div { grid-template-columns: minmax(0, 1fr); } }
+@media screen and (max-width: 44rem) {
+  .masses :is(th, td) { padding-left: .35rem; padding-right: .35rem; }
+  :is(.words, .rows) div { grid-template-columns: minmax(0, 1fr); }
+}
 `;
