@@ -97,7 +97,7 @@ function causesTable(
       },
     ],
     rows,
-    { className: "by-place causes", rowClass: (r) => (r.first ? "first" : "") },
+    { className: "by-place causes", cards: true, rowClass: (r) => (r.first ? "first" : "") },
   );
 }
 

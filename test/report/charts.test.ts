@@ -5,7 +5,7 @@ import { campbellData, frequencyRange } from "../../src/report/campbell.ts";
 import { campbellSection } from "../../src/report/campbell-section.ts";
 import { campbellFinding, orderLines, perTurn } from "../../src/report/campbell-words.ts";
 import { CHART_TOOLS } from "../../src/report/chart-tools.ts";
-import { modeBands, modePoints } from "../../src/report/client/campbell.ts";
+import { modeBands, modePoints } from "../../src/report/client/mode-bands.ts";
 import type { Trace } from "../../src/report/figure.ts";
 import { drawnMode, mayBeAtHover, modesThatMatter } from "../../src/report/modes-that-matter.ts";
 import { passedTotal, plainTicks, spectraData, spectrumCurves } from "../../src/report/spectra.ts";

@@ -1,7 +1,7 @@
 /** Levels against motor speed, and their controls. Runs in the page: gets from outside what it is handed. */
 
 import type { SpectraData } from "../spectra-data.ts";
-import type { Fitting } from "./charts.ts";
+import type { Fitting } from "./figures.ts";
 import type { Browser, Host, PageData, Tools } from "./types.ts";
 
 /** Draws the levels at the chosen place, or of all places, and the map of a sweep. */
