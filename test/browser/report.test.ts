@@ -23,6 +23,11 @@ function written(name: string, html: string): string {
 /** Opens a report and waits until its charts are drawn. */
 async function openReport(browser: Browser, url: string): Promise<OpenPage> {
   const opened = await openOffline(browser, url);
+  // Figures are drawn as they come near the window.
+  for (const figure of await opened.page.locator("[role=img]").all()) {
+    await figure.scrollIntoViewIfNeeded();
+    await opened.page.waitForTimeout(60);
+  }
   await drawn(opened.page);
   return opened;
 }
@@ -68,9 +73,13 @@ describeInBrowser("a report in the browser", (browser) => {
       expect((await heading.textContent())?.length).toBeGreaterThan(3);
       expect((await heading.boundingBox())?.height).toBeGreaterThan(10);
     }
-    expect(await page.locator("section > h2").count()).toBe(16);
-    expect(await page.locator("#campbell-chart .main-svg .scatterlayer .trace").count()).toBe(7);
-    expect(await page.locator("#spectra-chart .scatterlayer .trace").count()).toBe(3);
+    expect(await page.locator("section > h2").count()).toBe(17);
+    // Three bands, the levels, two orders, crossings of three kinds, the flight, the band chosen, points.
+    expect(await page.evaluate("document.getElementById('campbell-chart').data.length")).toBe(12);
+    // The total, two orders, the flight.
+    expect(await page.locator("#spectra-chart .scatterlayer .trace").count()).toBe(4);
+    expect(await page.locator("#sweep-chart .heatmaplayer image").count()).toBe(1);
+    expect(await page.locator("#lever-chart .scatterlayer .trace").count()).toBeGreaterThan(3);
     expect(await page.locator("#filters-chart .barlayer .point").count()).toBe(6);
     expect(await page.locator("#map-1 .scatterlayer .trace").count()).toBe(5);
     expect(await page.locator("#shape-chart canvas").count()).toBeGreaterThan(0);
@@ -86,6 +95,7 @@ describeInBrowser("a report in the browser", (browser) => {
   });
 
   test("shows hostile names as they are in the labels of a chart too", async () => {
+    await page.check("input[name=spectra-view][value=all]");
     await page.evaluate(`Plotly.Fx.hover(document.getElementById("spectra-chart"),
       [{ curveNumber: 0, pointNumber: 3 }, { curveNumber: 1, pointNumber: 9 }])`);
     const labels = page.locator("#spectra-chart .hovertext");
@@ -222,14 +232,17 @@ describeInBrowser("a report in the browser", (browser) => {
   });
 
   test("draws the curves that are ticked, of the quantity that is chosen", async () => {
-    const shown = "document.getElementById('spectra-chart').data.map((t) => t.visible)";
-    expect(await page.evaluate(shown)).toEqual([true, true, true]);
+    const names = "document.getElementById('spectra-chart').data.map((t) => t.name)";
+    const count = async () => ((await page.evaluate(names)) as string[]).length;
+    await page.check("input[name=spectra-view][value=all]");
+    expect(await count()).toBe(4); // and the flight
     await page.uncheck("input[name=curve][value='1']");
-    expect(await page.evaluate(shown)).toEqual([true, false, true]);
+    expect(await count()).toBe(3);
     await page.check("input[name=quantity][value=accel]");
     const title = "document.getElementById('spectra-chart').layout.yaxis.title.text";
     expect(await page.evaluate(title)).toBe("acceleration, g rms");
-    expect(await page.evaluate(shown)).toEqual([true, false, true]);
+    await page.check("input[name=spectra-view][value=orders]");
+    expect(await page.evaluate(names)).toContainEqual(expect.stringContaining(", 3 per turn"));
   });
 
   test.each([390, 1280, 2560])("does not scroll sideways at a width of %i", async (width) => {
@@ -251,17 +264,23 @@ describeInBrowser("a report in the browser", (browser) => {
     const notes =
       "document.getElementById('spectra-chart').layout.annotations.map((a) => a.text).join()";
     await page.emulateMedia({ colorScheme: "light" }); // each change of scheme draws again
-    await until(page, `${notes} === "lowest,hover,full"`);
+    await until(
+      page,
+      `${notes} === "lowest,hover,full,around hover 100\u00a0%,all together,once per turn,3 per turn"`,
+    );
     await page.setViewportSize({ width: 390, height: 900 });
     await page.emulateMedia({ colorScheme: "dark" });
-    await until(page, `${notes} === "hover,full"`);
+    await until(page, `${notes} === "hover,full,all together,once per turn,3 per turn"`);
     const card = await page.locator(".ranking tr.best").boundingBox();
     expect(card?.width).toBeLessThanOrEqual(390);
     const box = "document.querySelector('.ranking').parentElement";
     expect(await page.evaluate(`${box}.scrollWidth - ${box}.clientWidth`)).toBe(0);
     await page.setViewportSize({ width: 1280, height: 900 });
     await page.emulateMedia({ colorScheme: "light" });
-    await until(page, `${notes} === "lowest,hover,full"`);
+    await until(
+      page,
+      `${notes} === "lowest,hover,full,around hover 100\u00a0%,all together,once per turn,3 per turn"`,
+    );
   });
 
   test("keeps the key figures together", async () => {
