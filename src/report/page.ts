@@ -6,7 +6,7 @@ import { campbellSection, spectraSection } from "./charts-sections.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, checkSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
-import { WIDE_ONLY } from "./figure.ts";
+import { thereOf, WIDE_ONLY } from "./figure.ts";
 import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
@@ -21,6 +21,7 @@ import { type Entry, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
 import { rankingSection } from "./ranking-section.ts";
 import { spectraFigures } from "./spectra.ts";
+import { sureFigures, sureSection } from "./sure/sure-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
@@ -36,10 +37,11 @@ function entries(analysis: Analysed, input: ReportInput, drawn: number): Entry[]
     ["modes", "Mode shapes", modesSection(analysis, drawn)],
     ["interference", "Motor speed and modes", campbellSection(analysis)],
     ["spectra", "Noise and causes", spectraSection(analysis)],
+    ["sure", "How sure", sureSection(analysis, input.fileName, input.sure)],
+    ["check", "Tap test", checkSection(analysis)],
     ["masses", "Masses", massesSection(analysis)],
     ["model", "Model", modelSection(analysis)],
     ["limits", "Limits", limitsSection(analysis)],
-    ["check", "Tap test", checkSection(analysis)],
     ["cautions", "Cautions", cautionsSection()],
     ["inputs", "Inputs", inputsSection(analysis, input)],
   ];
@@ -48,7 +50,7 @@ function entries(analysis: Analysed, input: ReportInput, drawn: number): Entry[]
 
 /** The whole HTML page. The same analysis and input give the same bytes. */
 export function renderReport(analysis: Analysed, input: ReportInput): string {
-  const data = pageData(analysis);
+  const data = pageData(analysis, input);
   return framedPage(
     {
       title: `${analysis.model.name}: where the sensor stack should sit`,
@@ -63,7 +65,7 @@ export function renderReport(analysis: Analysed, input: ReportInput): string {
   );
 }
 
-function pageData(analysis: Analysed): PageData {
+function pageData(analysis: Analysed, input: ReportInput): PageData {
   const campbell = campbellFigure(analysis);
   const spectra = spectraFigures(analysis);
   const filters = filtersFigure(analysis);
@@ -72,6 +74,7 @@ function pageData(analysis: Analysed): PageData {
   return {
     themes: { light: LIGHT, dark: DARK },
     wideOnly: WIDE_ONLY,
+    charts: thereOf(sureFigures(analysis, input.sure)),
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
     ...(filters && { filters }),

@@ -2,14 +2,33 @@
 
 import { type Html, html, type Part } from "./html.ts";
 
+/** What came out for this frame, and, quieter, how to read what follows. */
+export interface Lead {
+  readonly finding: Part;
+  readonly how?: Part;
+}
+
 /** A section with its heading; `lead` says in one or two sentences what is to be seen. */
-export function section(id: string, title: string, lead: Part, ...body: readonly Part[]): Html {
+export function section(
+  id: string,
+  title: string,
+  lead: Part | Lead,
+  ...body: readonly Part[]
+): Html {
   return html`<section id="${id}" aria-labelledby="${id}-heading">
 <h2 id="${id}-heading">${title}</h2>
-${lead !== "" && html`<p class="lead">${lead}</p>`}
+${leadParts(lead)}
 ${body}
 </section>
 `;
+}
+
+function leadParts(lead: Part | Lead): Part {
+  if (typeof lead !== "object" || !("finding" in lead)) {
+    return lead !== "" && html`<p class="lead">${lead}</p>`;
+  }
+  const { finding, how } = lead;
+  return html`<p class="finding">${finding}</p>${how !== undefined && how !== "" && html`<p class="lead">${how}</p>`}`;
 }
 
 /** One column of a table. */

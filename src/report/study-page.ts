@@ -3,7 +3,7 @@
 import type { ComparisonStudy } from "../study/results.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
-import { type Figure, WIDE_ONLY } from "./figure.ts";
+import { type Figure, thereOf, WIDE_ONLY } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
 import { type Entry, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT } from "./palette.ts";
@@ -62,12 +62,7 @@ function entries(study: ComparisonStudy, input: PageInput): Entry[] {
 
 /** Data of a page that has plain charts only. */
 export function chartsData(charts: Readonly<Record<string, Figure | undefined>>): PageData {
-  const there = Object.entries(charts).filter(([, figure]) => figure !== undefined);
-  return {
-    themes: { light: LIGHT, dark: DARK },
-    wideOnly: WIDE_ONLY,
-    charts: Object.fromEntries(there) as Record<string, Figure>,
-  };
+  return { themes: { light: LIGHT, dark: DARK }, wideOnly: WIDE_ONLY, charts: thereOf(charts) };
 }
 
 type Files = ComparisonStudy["files"];

@@ -2,6 +2,7 @@
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { SURE_STYLE } from "./style-sure.ts";
 
 const BASE = `
 * { box-sizing: border-box; }
@@ -33,6 +34,7 @@ nav { flex-basis: 100%; }
 nav ul { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; list-style: none; padding: 0; margin: .2rem 0 0; max-width: none; }
 nav a { display: inline-block; padding: .25rem 0; }
 main > section { padding: 2.6rem 0 1.4rem; border-top: 1px solid var(--line); }
+.finding { max-width: 52rem; font-size: 1.08rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; }
 .notes { color: var(--muted); font-size: .92rem; }
 .warnings { border-left: 5px solid var(--caution); background: var(--cautionSoft); padding: .2rem 1.2rem .6rem; margin: 1rem 0; }
@@ -200,6 +202,7 @@ export function styleSheet(): string {
     DRAWING_STYLE,
     TABLES,
     CHARTS,
+    SURE_STYLE,
     PAPER,
   ].join("\n");
 }
