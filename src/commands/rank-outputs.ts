@@ -4,14 +4,16 @@ import path from "node:path";
 import type { Analysis } from "../analyse.ts";
 import { inputError } from "../errors.ts";
 import type { Ranking } from "../ranking/types.ts";
+import type { HowSure } from "../study/how-sure.ts";
 import type { LoadedFrame } from "./input/load-frame.ts";
 import { type MapOptions, mapPitchText } from "./input/map-options.ts";
 import { requireName, type SolveOptions, solveOptionsText } from "./input/options.ts";
+import { type SureOptions, sureOptionsText } from "./input/sure-options.ts";
 import type { WrittenFiles } from "./output/ranking-json.ts";
 import { programVersion } from "./version.ts";
 import type { OutputFile } from "./write-files.ts";
 
-export interface OutputOptions extends SolveOptions, MapOptions {
+export interface OutputOptions extends SolveOptions, MapOptions, SureOptions {
   /** false: none; absent: the usual place */
   readonly report?: string | false;
   readonly date: boolean;
@@ -46,22 +48,28 @@ export async function freeOutputs(
   return { ...(report !== undefined && { report }), ...(map !== undefined && { map }) };
 }
 
+/** What the files tell. */
+export interface Told {
+  readonly analysis: Analysis;
+  readonly ranking: Ranking;
+  readonly sure?: HowSure;
+}
+
 /** Report and map, both or none. */
 export async function writeOutputs(
   { report, map }: WrittenFiles,
-  analysis: Analysis,
-  ranking: Ranking,
+  told: Told,
   frame: LoadedFrame,
   options: OutputOptions,
 ): Promise<void> {
   const { writeFiles } = await import("./write-files.ts");
   const files: OutputFile[] = [];
   if (report !== undefined) {
-    files.push({ path: report, text: await reportText(analysis, frame, options) });
+    files.push({ path: report, text: await reportText(told, frame, options) });
   }
   if (map !== undefined) {
     const { mapCsv } = await import("./output/map-csv.ts");
-    files.push({ path: map, text: mapCsv(ranking.map) });
+    files.push({ path: map, text: mapCsv(told.ranking.map) });
   }
   writeFiles(files);
 }
@@ -72,7 +80,7 @@ function reportPath(frame: string, report: string | false | undefined): string |
 }
 
 async function reportText(
-  analysis: Analysis,
+  { analysis, sure }: Told,
   frame: LoadedFrame,
   options: OutputOptions,
 ): Promise<string> {
@@ -83,7 +91,10 @@ async function reportText(
     fileHash: frame.hash,
     version: programVersion(),
     ...(options.date && { created: new Date().toISOString() }),
-    options: [solveOptionsText(options), mapPitchText(options)].filter((t) => t !== "").join(" "),
+    options: [solveOptionsText(options), mapPitchText(options), sureOptionsText(options)]
+      .filter((t) => t !== "")
+      .join(" "),
+    ...(sure && { sure }),
     plotly: readPlotly(),
   });
 }

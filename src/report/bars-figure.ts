@@ -25,6 +25,8 @@ export interface Bar {
 
 export interface BarRow {
   readonly name: string;
+  /** behind the name where there is room */
+  readonly more?: string;
   readonly bars: readonly Bar[];
 }
 
@@ -40,6 +42,7 @@ export interface BarsFigureInput {
 /** Thickness of a bar, where the upper of two begins, and the name's place above, of the room for a row. */
 const THICKNESS = 0.26;
 const FIRST = -0.2;
+const ALONE = -0.1;
 const NAME = -0.37;
 /** Longer names are cut in the middle; the tables have them whole. */
 const LONGEST = 46;
@@ -58,7 +61,7 @@ export function barsFigure({ ways, rows, title, sides }: BarsFigureInput): Figur
       x: own.map((b) => rounded(b.value)),
       y: own.map((b) => b.at),
       width: THICKNESS,
-      offset: FIRST + k * 1.08 * THICKNESS,
+      offset: (ways.length > 1 ? FIRST : ALONE) + k * 1.08 * THICKNESS,
       marker: {
         color: colour,
         ...(hatched && {
@@ -88,20 +91,22 @@ export function barsFigure({ ways, rows, title, sides }: BarsFigureInput): Figur
       annotations: [
         ...(low < 0 ? [topNote(0, `← ${sides[0]} `, { xanchor: "right" })] : []),
         ...(high > 0 ? [topNote(0, ` ${sides[1]} →`, { xanchor: "left" })] : []),
-        ...rows.map(({ name }, i) => rowName(name, i)),
+        ...rows.map(rowName),
       ],
     },
   );
   return { traces, layout };
 }
 
-function rowName(name: string, i: number) {
+function rowName({ name, more = "" }: BarRow, i: number) {
+  const whole = `${name}${more}`;
+  const fits = Array.from(whole).length <= LONGEST;
   return {
     x: 0,
     xref: "paper",
     xanchor: "left",
     y: i + NAME,
-    text: plotText(middleCut(name, LONGEST)),
+    text: plotText(fits ? whole : middleCut(name, LONGEST)),
     showarrow: false,
     font: { size: 12, color: "--ink" },
     bgcolor: "--surface",

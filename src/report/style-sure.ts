@@ -6,6 +6,7 @@ export const SURE_STYLE = `
 .helps code { user-select: all; }
 .cards code { user-select: all; }
 .cards td ul.plain { max-width: none; }
+.chart.named { height: calc(5.2rem + var(--rows) * 3.4rem); }
 .small-charts { display: grid; gap: 1.2rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 24rem), 1fr)); }
 .small-charts h3 { margin: .4rem 0 .4rem; font-size: 1rem; }
 @media screen and (max-width: 700px) {

@@ -1,6 +1,7 @@
 /** What would help: suggestions as bars, and each with the setting to copy. */
 
 import { formatPath } from "../../frame/file-path.ts";
+import { listed } from "../../ranking/words.ts";
 import type { Suggestion, Suggestions } from "../../study/suggest-types.ts";
 import { type BarWay, barsFigure, effect } from "../bars-figure.ts";
 import { commandText } from "../command-text.ts";
@@ -39,14 +40,14 @@ export function gramsMore({ mass }: Pick<Suggestion, "mass">): string {
   return Math.abs(mass) < SAME ? "no heavier" : `${effect(1e3 * mass)} g`;
 }
 
-export function helpFinding({ found, none }: Suggestions): string {
+export function helpFinding({ spot, found, none }: Suggestions): string {
   const [first] = found;
   if (!first) return none ?? "";
   const lighter = found.find((s) => s.mass < -SAME && s !== first);
-  const also = lighter
-    ? ` ${lighter.words}, it would be ${effect(lighter.gyro)}\u00a0dB at ${gramsMore(lighter)}.`
-    : "";
-  return `What would help most: ${lowered(first.words)}, for ${effect(first.gyro)}\u00a0dB at ${gramsMore(first)}.${also}`;
+  const told = (s: Suggestion) =>
+    `${lowered(s.words)} (${effect(s.gyro)}\u00a0dB, ${gramsMore(s)})`;
+  const also = lighter ? ` Quieter and lighter at once: ${told(lighter)}.` : "";
+  return `Quietest at “${spot ?? ""}”: ${told(first)}.${also}`;
 }
 
 const lowered = (text: string) => `${text.slice(0, 1).toLowerCase()}${text.slice(1)}`;
@@ -57,7 +58,7 @@ export function helpPart(suggested: Suggestions | undefined, frame: string): Htm
   const { found, tried } = suggested;
   if (found.length === 0) return html`<p>${suggested.none}</p>`;
   return html`<figure>${chartBox(ID, "bars named", helpFinding(suggested), found.length)}</figure>
-<ul class="helps">${found.map((s) => html`<li><p>${s.text}${s.moved.length > 0 && ` Heights that follow: ${s.moved.join(", ")}.`}</p><p><code>${settingText(s, frame)}</code></p></li>`)}</ul>
+<ul class="helps">${found.map((s) => html`<li><p>${s.text}${s.moved.length > 0 && ` Heights that follow: ${listed(s.moved)}.`}</p><p><code>${settingText(s, frame)}</code></p></li>`)}</ul>
 <p class="notes">The best of ${three(tried)} changes that a builder could make, each solved anew. They look at vibration and weight alone, not at strength, and not at what is left undrawn. The command under each says whether it is more than what real frames differ by.</p>`;
 }
 

@@ -5,7 +5,7 @@ import type { SensitivityTable } from "../../study/sensitivity-types.ts";
 import { type BarWay, barsFigure, effect } from "../bars-figure.ts";
 import type { Figure } from "../figure.ts";
 import { type Html, html, type Part } from "../html.ts";
-import { signed, three } from "../numbers.ts";
+import { three } from "../numbers.ts";
 import { type Column, table } from "../section.ts";
 
 /** Effects below these are none: Hz and dB. */
@@ -55,7 +55,8 @@ export function moversFigure(
     title: AXES[unit].title,
     sides: AXES[unit].sides,
     rows: movers.slice(0, most).map((m) => ({
-      name: `${m.input.name}: ${rangeOf(m)}`,
+      name: m.input.name,
+      more: `: ${rangeOf(m)}`,
       bars: [[m.reach.from, m.from] as const, [m.reach.to, m.to] as const].map(
         ([value, change], way) => ({
           way,
@@ -144,6 +145,3 @@ export function modesTable(of: SensitivityTable, most = 3): Html {
     { className: "cards" },
   );
 }
-
-/** dB in words: "±2.8 dB" */
-export const mostWords = (m: Mover, unit: Unit) => `${signed(sizeOf(m)).replace("+", "")} ${unit}`;

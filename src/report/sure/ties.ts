@@ -3,7 +3,7 @@
 import type { RankedCandidate, Ranking } from "../../ranking/types.ts";
 import { listed } from "../../ranking/words.ts";
 import { isToAvoid } from "../markers.ts";
-import { decibels, percent, three } from "../numbers.ts";
+import { percent, three } from "../numbers.ts";
 import { quoted } from "../place-names.ts";
 
 const nameOf = (c: RankedCandidate) => quoted(c.candidate.name);
@@ -21,15 +21,19 @@ export function tiesFinding({ candidates, frequencyBand, tieBand }: Ranking): st
     return `${nameOf(first)} stays ahead: no other place comes within ${three(tieBand)}\u00a0dB of its score for any error of the natural frequencies up to ${band}.`;
   }
   const most = Math.max(...tied.map((c) => Math.abs(c.score - first.score)));
+  const least = `${three(tieBand)}\u00a0dB`;
+  const differ = `as drawn their scores differ by ${three(most, 2)}\u00a0dB at most`;
   const apart =
     most < 0.05
-      ? "as drawn their scores are alike"
-      : `as drawn their scores differ by ${decibels(most).replace("+", "")} at most`;
+      ? `as drawn their scores are alike`
+      : most < tieBand
+        ? `${differ}, less than the ${least} that counts`
+        : `${differ}, but frequencies ${band} off bring them within ${least}`;
   const behind = open.length - tied.length;
   const rest =
     behind > 0
-      ? ` ${behind === 1 ? "The other place is" : `The other ${behind} are`} behind whatever the frequencies.`
+      ? ` ${behind === 1 ? "The other place is" : `The other ${behind} are`} behind for any error of the frequencies up to ${band}.`
       : "";
   const many = tied.length === 1 ? "cannot be told apart" : "cannot be told from each other";
-  return `${listed([first, ...tied].map(nameOf), 4)} ${many} by this model: ${apart}, and frequencies ${band} off are enough to bring them within ${three(tieBand)}\u00a0dB.${rest}`;
+  return `${listed([first, ...tied].map(nameOf), 4)} ${many} by this model: ${apart}.${rest}`;
 }
