@@ -19,7 +19,7 @@ import { addReportOptions, type ReportOptions } from "./input/report-options.ts"
 import { workersOption } from "./input/study-options.ts";
 import { reportPath } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
-import { programVersion } from "./version.ts";
+import type { OutputFile } from "./write-files.ts";
 
 interface SensitivityCommandOptions extends MeshOptions, ReportOptions {
   readonly mode?: number;
@@ -99,7 +99,7 @@ async function sensitivity(
   requireMode(study.table, options.mode);
   if (report !== undefined) {
     const { writeFiles } = await import("./write-files.ts");
-    writeFiles([{ path: report, text: await reportText(study, frame, options) }]);
+    writeFiles(await pageFiles(report, study, frame, options));
   }
   const written = { ...(report !== undefined && { report }) };
   if (options.json) {
@@ -141,26 +141,25 @@ async function studied(
   }
 }
 
-async function reportText(
+/** The page, and what has to lie beside it. */
+async function pageFiles(
+  report: string,
   study: SensitivityStudy,
   frame: LoadedFrame,
   options: SensitivityCommandOptions,
-): Promise<string> {
+): Promise<OutputFile[]> {
+  const { pageParts } = await import("./page-input.ts");
   const { renderSensitivity } = await import("../report/sensitivity-page.ts");
-  const { readPlotly } = await import("../report/plotly.ts");
   const { spot } = options;
-  const typed = [
+  const { input, beside } = await pageParts(report, options, [
     solveOptionsText(options),
     spot === undefined ? "" : `--spot ${JSON.stringify(spot)}`,
+  ]);
+  const from = { fileName: frame.path, fileHash: frame.hash };
+  return [
+    { path: report, text: renderSensitivity(frame.file.name, study, { ...input, ...from }) },
+    ...beside,
   ];
-  return renderSensitivity(frame.file.name, study, {
-    fileName: frame.path,
-    fileHash: frame.hash,
-    version: programVersion(),
-    ...(options.date && { created: new Date().toISOString() }),
-    options: typed.filter((t) => t !== "").join(" "),
-    plotly: readPlotly(),
-  });
 }
 
 /** The number of the spot in the table's list; undefined where there is none to look at. */

@@ -2,13 +2,15 @@
 
 import { type Html, html, type Part } from "./html.ts";
 
-/** What came out for this frame, and, quieter, how to read what follows. */
+/** What a section begins with. */
 export interface Lead {
+  /** what came out, for this frame */
   readonly finding: Part;
+  /** how to read what follows */
   readonly how?: Part;
 }
 
-/** A section with its heading; `lead` says in one or two sentences what is to be seen. */
+/** A section with its heading; the finding comes first. */
 export function section(
   id: string,
   title: string,
@@ -17,18 +19,14 @@ export function section(
 ): Html {
   return html`<section id="${id}" aria-labelledby="${id}-heading">
 <h2 id="${id}-heading">${title}</h2>
-${leadParts(lead)}
+${isLead(lead) ? [html`<p class="finding">${lead.finding}</p>\n`, lead.how !== undefined && html`<p class="lead">${lead.how}</p>`] : lead !== "" && html`<p class="lead">${lead}</p>`}
 ${body}
 </section>
 `;
 }
 
-function leadParts(lead: Part | Lead): Part {
-  if (typeof lead !== "object" || !("finding" in lead)) {
-    return lead !== "" && html`<p class="lead">${lead}</p>`;
-  }
-  const { finding, how } = lead;
-  return html`<p class="finding">${finding}</p>${how !== undefined && how !== "" && html`<p class="lead">${how}</p>`}`;
+function isLead(lead: Part | Lead): lead is Lead {
+  return typeof lead === "object" && "finding" in lead;
 }
 
 /** One column of a table. */

@@ -3,7 +3,7 @@
 import type { SensitivityStudy } from "../study/sensitivity-study.ts";
 import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
 import { type Html, html, named } from "./html.ts";
-import { type Entry, framedPage } from "./page-frame.ts";
+import { type Chapter, framedPage } from "./page-frame.ts";
 import { list, section } from "./section.ts";
 import { chartsData, pageInputs, sources } from "./study-page.ts";
 import { helpFinding, helpPart } from "./sure/help.ts";
@@ -25,22 +25,36 @@ export function renderSensitivity(
       tagline: "Which numbers of the file move its modes and its noise, and what would help",
       skip: "To the answer",
       source: sources(files),
-      sections: entries(study, input),
-      data: chartsData(sensitivityFigures(study)),
+      chapters: chapters(study, input),
+      data: chartsData(title, sensitivityFigures(study)),
     },
     input,
   );
 }
 
-function entries(study: SensitivityStudy, input: ReportInput): Entry[] {
+function chapters(study: SensitivityStudy, input: ReportInput): Chapter[] {
+  const files = [{ path: input.fileName, hash: input.fileHash }];
   return [
-    ["answer", "Answer", answerPart(study)],
-    ["help", "What would help", helpSection(study, input.fileName)],
-    ["modes", "Modes", modesPart(study)],
-    ["figures", "All figures", figuresSection(study)],
-    ["limits", "Limits", limitsSection(study)],
-    ["cautions", "Cautions", cautionsSection()],
-    ["inputs", "Inputs", pageInputs([{ path: input.fileName, hash: input.fileHash }], input)],
+    { title: "Answer", sections: [["answer", "Answer", answerPart(study)]] },
+    {
+      title: "What would help",
+      sections: [["help", "What would help", helpSection(study, input.fileName)]],
+    },
+    {
+      title: "What moves it",
+      sections: [
+        ["figures", "The noise", figuresSection(study)],
+        ["modes", "The modes", modesPart(study)],
+      ],
+    },
+    {
+      title: "Limits",
+      sections: [
+        ["limits", "Limits", limitsSection(study)],
+        ["cautions", "Cautions", cautionsSection()],
+      ],
+    },
+    { title: "Inputs", sections: [["inputs", "Inputs", pageInputs(files, input)]] },
   ];
 }
 
