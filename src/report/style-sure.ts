@@ -20,5 +20,6 @@ export const SURE_STYLE = `
   .cards [data-label]::before { content: attr(data-label); color: var(--muted); font-size: .88rem; grid-row: 1 / 9; }
   .cards [data-label] > * { grid-column: 2; }
   .cards th[scope=row] { font-weight: 600; }
+  .cards tr.chosen, .cards tr.chosen :is(th, td) { background: var(--accentSoft); }
 }
 `;

@@ -9,6 +9,7 @@ import { type BarWay, waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { type Html, html, named, plotText } from "../html.ts";
 import { rounded, whole } from "../numbers.ts";
+import { pageText } from "../page-text.ts";
 import { facts, list, section, table } from "../section.ts";
 
 /** Thickness of a bar, of the room for a row. */
@@ -62,7 +63,11 @@ export function chancesFigure(study: ComparisonStudy): Figure | undefined {
     };
   });
   const layout = plainLayout(
-    { title: { text: "share of the frames tried, %", standoff: 8 }, range: [0, 102], nticks: 6 },
+    {
+      title: { text: "share of the frames tried, %", standoff: 8 },
+      range: [0, 116],
+      tickvals: [0, 20, 40, 60, 80, 100],
+    },
     {
       tickmode: "array",
       tickvals: y,
@@ -75,7 +80,24 @@ export function chancesFigure(study: ComparisonStudy): Figure | undefined {
     { margin: { ...MARGIN, t: 12 }, hovermode: "closest", barmode: "overlay" },
   );
   const narrowAxis = { ticktext: rivals.map((r) => plotText(cut(r.name, 12))) };
-  return { traces, layout, narrowAxis };
+  return { traces: [...traces, shareLabels(rivals)], layout, narrowAxis };
+}
+
+/** Every share beside its bar, behind the line of its limits. */
+function shareLabels(rivals: Chances["rivals"]): Trace {
+  const all = rivals.flatMap((r, i) =>
+    [r.best, r.near].map((c, k) => ({ c, y: i + (k - 0.5) * THICKNESS })),
+  );
+  return {
+    type: "scatter",
+    mode: "text",
+    x: all.map(({ c }) => rounded(100 * c.upper, 3)),
+    y: all.map(({ y }) => rounded(y)),
+    text: all.map(({ c }) => `\u2002${percentOf(c.share)}`),
+    textposition: "middle right",
+    hoverinfo: "skip",
+    cliponaxis: false,
+  };
 }
 
 export function sureSection(study: ComparisonStudy): Html {
@@ -97,7 +119,7 @@ export function sureSection(study: ComparisonStudy): Html {
     },
     chancesPart(study),
     variants.length > 1 &&
-      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${v.sampled.words}`] : [])))}`,
+      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${pageText(v.sampled.words)}`] : [])))}`,
     html`<h3>Samples</h3>`,
     samplesPart(sure, variants.length > 1),
   );
@@ -114,7 +136,7 @@ export function chancesPart(study: ComparisonStudy): Html | undefined {
 
 /** How many frames were drawn, what failed, and what was varied. */
 export function samplesPart(sure: NonNullable<ComparisonStudy["sure"]>, ofEach: boolean): Html {
-  return html`<p>${sure.text}</p>
+  return html`<p>${pageText(sure.text)}</p>
 ${facts([
   ["frames tried", html`${whole(sure.samples)}${ofEach && html` <small>of each variant</small>`}`],
   [
@@ -124,7 +146,7 @@ ${facts([
   ["solved in full", whole(sure.exact)],
   ["seed", html`${sure.seed} <small>the same seed gives the same samples</small>`],
 ])}
-${sure.failed.length > 0 && html`<div class="warnings"><h3>Samples that could not be solved</h3>${list(sure.failed.map((f) => `${f.count}: ${f.reason}`))}</div>`}
+${sure.failed.length > 0 && html`<div class="warnings"><h3>Samples that could not be solved</h3>${list(sure.failed.map((f) => `${whole(f.count)}: ${f.reason}`))}</div>`}
 ${inputsTable(sure.inputs)}`;
 }
 

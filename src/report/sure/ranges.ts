@@ -90,7 +90,7 @@ export function rangesPart(ranking: Ranking, sure?: HowSure): Html {
   const shown = Math.min(MOST, places.length);
   const each = sure?.sampled.sure ? 0.9 : 0.72;
   return html`<figure>${chartBox(ID, "bars", rangesFinding(ranking), Number((each * shown).toFixed(2)))}
-<figcaption>${marksLegend(seriesNames(ranking, sure))}<p class="key">Gyro noise of every place${shown < places.length && `, the first ${shown} of ${places.length}`}; the scale grows by factors.${sure && " Places without the second bar were found by the search, and are not named in the file: their frames were not drawn."}</p></figcaption></figure>
+<figcaption>${marksLegend(seriesNames(ranking, sure))}<p class="key">Gyro noise of every place${shown < places.length && `, the first ${shown} of ${places.length}`}; the scale grows by factors.${sure?.sampled.sure && places.some((p) => !sampledPlace(sure, p.place)) && " Places without the second bar were found by the search and are not named in the file, so no frames were drawn for them."}</p></figcaption></figure>
 ${placesTable(ranking, places, sure)}`;
 }
 

@@ -5,6 +5,7 @@ import { commandText } from "../command-text.ts";
 import type { Figure } from "../figure.ts";
 import { type Html, html } from "../html.ts";
 import { percent, three } from "../numbers.ts";
+import { pageText } from "../page-text.ts";
 import { section } from "../section.ts";
 import type { Analysed } from "../types.ts";
 import { helpFigure } from "./help.ts";
@@ -13,19 +14,27 @@ import { rangesFigure, rangesFinding, rangesPart } from "./ranges.ts";
 import { sampledFigures, sampledPart } from "./sampled.ts";
 import { tiesFinding } from "./ties.ts";
 
+const DRAWN =
+  "Frames were built on paper, with thicknesses, moduli, masses, joints and damping drawn from where 95\u00a0% of real ones lie.";
+
 /** undefined where nothing is ranked. */
 export function sureSection(analysed: Analysed, frame: string, sure?: HowSure): Html | undefined {
   const { ranking, excitation } = analysed;
   if (!ranking || !excitation) return undefined;
   const { frequencyBand, tieBand } = ranking;
   const words = sure?.sampled.variants[0]?.sampled?.words;
-  const how = `Modulus, thickness and joints together move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source). Places tie when, for some error within that, their scores come within ${three(tieBand)}\u00a0dB of the best.`;
+  const rule = `Modulus, thickness and joints together move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source). Places tie when, for some error within that, their scores come within ${three(tieBand)}\u00a0dB of the best.`;
+  const lead =
+    words === undefined
+      ? { finding: tiesFinding(ranking), how: rule }
+      : { finding: pageText(words), how: DRAWN };
   return section(
     "sure",
     "How sure",
-    { finding: words ?? tiesFinding(ranking), how },
-    words !== undefined && html`<p>${tiesFinding(ranking)}</p>`,
+    lead,
     html`<h3>Noise at every place</h3><p>${rangesFinding(ranking)}</p>`,
+    words !== undefined &&
+      html`<p>With all frequencies moved together, as the ranking does it: ${tiesFinding(ranking)}</p><p class="notes">${rule}</p>`,
     rangesPart(ranking, sure),
     html`<h3>Hover</h3><p>${hoverFinding(ranking, excitation)}</p>`,
     hoverPart(ranking, excitation),
