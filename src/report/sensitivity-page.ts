@@ -80,7 +80,7 @@ function figuresSection({ table, spot }: SensitivityStudy): Html | undefined {
     "figures",
     "All figures of the noise",
     {
-      finding: `${count} of the ${inputs} numbers in the file that can be moved change the noise at “${name}”${still > 0 ? `; the other ${still} do less than 0.005\u00a0dB to it` : ""}.`,
+      finding: `${count} of the ${inputs} numbers in the file that can be moved change the noise at “${name}”${still > 0 ? `; the other ${still === 1 ? "one does" : `${still} do`} less than 0.005\u00a0dB to it` : ""}.`,
       how: "Levels are those of frames computed at both ends; for one unit and for 1 % more they are means between the ends. Each path is written as --set and --vary take it.",
     },
     moversTable(`Inputs that move the noise at “${name}”, most first`, movers, "dB"),
