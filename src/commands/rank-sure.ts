@@ -14,14 +14,23 @@ export interface SolvedBy {
   readonly modes?: number;
 }
 
-/** @throws InputError, SolveError; InterruptedError when stopped */
+/** Refuses options that make no sense, before anything is computed. @throws InputError */
+export async function checkSure(options: SureOptions): Promise<void> {
+  if (options.sure) await sampleOptions(options);
+}
+
+/**
+ * @returns undefined where it was not asked for
+ * @throws InputError, SolveError; InterruptedError when stopped
+ */
 export async function foundSure(
   { path, hash }: LoadedFrame,
   { meshSize, modes }: SolvedBy,
   first: RankedCandidate | undefined,
   options: SureOptions,
   terminal: Terminal,
-): Promise<HowSure> {
+): Promise<HowSure | undefined> {
+  if (!options.sure) return undefined;
   const { interruptible } = await import("../runs/interrupt.ts");
   const { howSure } = await import("../runs/how-sure-run.ts");
   const { stageProgressOn } = await import("./terminal/stage-progress.ts");

@@ -51,6 +51,8 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     ...(await analyseOptions(options, progressOn(terminal))),
     ...(pitch !== undefined && { map: { pitch } }),
   };
+  const { checkSure, foundSure } = await import("./rank-sure.ts");
+  await checkSure(options);
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { analyse } = await import("../analyse.ts");
   const frame = loadFrame(framePath);
@@ -60,15 +62,8 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     requireMotors(frame);
     return ranked(analyse(frame.file, settings));
   });
-  const sure = options.sure
-    ? await (await import("./rank-sure.ts")).foundSure(
-        frame,
-        settings,
-        ranking.candidates[0],
-        options,
-        terminal,
-      )
-    : undefined;
+  const [first] = ranking.candidates;
+  const sure = await foundSure(frame, settings, first, options, terminal);
   await writeOutputs(outputs, { analysis, ranking, ...(sure && { sure }) }, frame, options);
   if (options.json) {
     const { rankingJson } = await import("./output/ranking-json.ts");
