@@ -9,14 +9,16 @@ import { chartsData, pageInputs, sources } from "./study-page.ts";
 import { helpFinding, helpPart } from "./sure/help.ts";
 import { moversTable, movingSpot } from "./sure/movers.ts";
 import { answerPart, modesPart, notesOf, sensitivityFigures } from "./sure/sensitivity-sections.ts";
+import { movedSet } from "./sure/set.ts";
 import type { ReportInput } from "./types.ts";
 
 /** The whole HTML page. The same study and input give the same bytes. */
 export function renderSensitivity(
   title: string,
-  study: SensitivityStudy,
+  found: SensitivityStudy,
   input: ReportInput,
 ): string {
+  const study = movedSet(found);
   const files = [{ path: input.fileName, hash: input.fileHash }];
   return framedPage(
     {

@@ -5,8 +5,8 @@ import type { SweepLine, SweepRow, SweepStudy } from "../study/results-sweep.ts"
 import { chartBox } from "./figure.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { degreesPerSecond, grams, hertz, mass, three, whole } from "./numbers.ts";
-import { pageText } from "./page-text.ts";
 import { seriesStyle } from "./palette.ts";
+import { prose } from "./prose.ts";
 import { type Column, facts, folded, section, table } from "./section.ts";
 import { markSymbol } from "./series-marks.ts";
 import { branchName, frontFigure, shownLine, spotNames, valueText } from "./study/sweep-figures.ts";
@@ -22,9 +22,9 @@ export function findingsSection(study: SweepStudy): Html {
   const [first, ...more] = study.words;
   const there = frontFigure(study) !== undefined;
   return html`<section id="findings" class="verdict" aria-labelledby="findings-heading">
-<h2 id="findings-heading">${pageText(first)}</h2>
+<h2 id="findings-heading">${prose(first)}</h2>
 <div class="words">
-${more.map((s) => html`<p>${pageText(s)}</p>`)}
+${more.map((s) => html`<p>${prose(s)}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${there && chartBox("front-chart", "tall", frontFinding(study))}
@@ -94,7 +94,7 @@ export function frontSection(study: SweepStudy): Html | undefined {
       columns(study),
       study.front.map((i) => study.rows[i]),
       {
-        className: "cards",
+        cards: true,
         rowClass: (r) => (r === study.rows[study.quietest ?? -1] ? "chosen" : ""),
       },
     ),
@@ -235,7 +235,7 @@ export function branchesSection(study: SweepStudy, line: SweepLine): Html {
             },
           ],
           meetingRows(study, line),
-          { className: "cards" },
+          { cards: true },
         ),
       ),
   );
@@ -313,7 +313,7 @@ export function rowsSection(study: SweepStudy): Html {
         ? `The first ${shown.length} of ${study.rows.length} variants as a table; the sweep's own file has all`
         : `All ${shown.length} variants as a table`,
       table("Variants of the sweep", columns(study), shown, {
-        className: "cards",
+        cards: true,
         rowClass: (r) => (study.front.some((i) => study.rows[i] === r) ? "chosen" : ""),
       }),
     ),

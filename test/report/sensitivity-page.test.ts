@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { middleCut } from "../../src/report/bars-figure.ts";
 import type { PageData } from "../../src/report/client/types.ts";
 import { commandText } from "../../src/report/command-text.ts";
-import { pageText } from "../../src/report/page-text.ts";
+import { prose } from "../../src/report/prose.ts";
 import { renderSensitivity } from "../../src/report/sensitivity-page.ts";
 import { madeSensitivity } from "../study/made-sensitivity.ts";
 import { HOSTILE, INPUT } from "./fixture.ts";
@@ -95,7 +95,7 @@ test("commands can be typed as they stand", () => {
 });
 
 test("sentences of the terminal keep numbers and units together, with quotes of a page", () => {
-  expect(pageText('"rear bay" falls by 2.3 dB, 12 g more than 4 others')).toBe(
+  expect(prose('"rear bay" falls by 2.3 dB, 12 g more than 4 others')).toBe(
     "“rear bay” falls by 2.3\u00a0dB, 12\u00a0g more than 4 others",
   );
 });

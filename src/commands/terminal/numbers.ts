@@ -1,6 +1,6 @@
 /** Numbers for people: at most three meaningful digits, always with a unit. */
 
-import { shellWord } from "../../report/command-text.ts";
+import { shellWord } from "../../report/shell-word.ts";
 import { HARD_SPACE } from "./wrap.ts";
 
 /** "0.00123", "4.50", "312", "10800"; powers of ten only where a number would be too long. */

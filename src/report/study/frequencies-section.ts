@@ -64,7 +64,7 @@ function modesTable({ variants }: ComparisonStudy, rows: readonly ModeRow[]): Ht
       : "Modes as drawn, with nine of ten frames",
     [{ head: "what moves", names: true, cell: (r) => named(r.name) }, ...columns],
     rows,
-    { className: "cards" },
+    { cards: true },
   );
 }
 
@@ -148,7 +148,7 @@ export function crossingsSection(study: ComparisonStudy): Html | undefined {
         },
       ],
       rows,
-      { className: "cards", rowClass: (r) => (r.what === "new" ? "near" : "") },
+      { cards: true, rowClass: (r) => (r.what === "new" ? "near" : "") },
     ),
   );
 }

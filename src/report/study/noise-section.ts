@@ -55,7 +55,7 @@ function levelsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): H
     "Gyro noise at every spot, with nine of ten frames and the change against the first variant",
     [{ head: "spot", names: true, cell: spotName }, ...columns],
     rows,
-    { className: "cards" },
+    { cards: true },
   );
 }
 
@@ -119,7 +119,7 @@ function spotsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): Ht
         : []),
     ],
     sorted,
-    { className: "cards" },
+    { cards: true },
   );
 }
 
@@ -160,7 +160,7 @@ export function delaySection(study: ComparisonStudy): Html | undefined {
       "Least delay of the filters at every spot, with the change against the first variant",
       [{ head: "spot", names: true, cell: spotName }, ...columns],
       rows,
-      { className: "cards" },
+      { cards: true },
     ),
   );
 }

@@ -9,7 +9,7 @@ import { type BarWay, waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { type Html, html, named, plotText } from "../html.ts";
 import { rounded, whole } from "../numbers.ts";
-import { pageText } from "../page-text.ts";
+import { prose } from "../prose.ts";
 import { facts, list, section, table } from "../section.ts";
 
 /** Thickness of a bar, of the room for a row. */
@@ -119,7 +119,7 @@ export function sureSection(study: ComparisonStudy): Html {
     },
     chancesPart(study),
     variants.length > 1 &&
-      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${pageText(v.sampled.words)}`] : [])))}`,
+      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${prose(v.sampled.words)}`] : [])))}`,
     html`<h3>Samples</h3>`,
     samplesPart(sure, variants.length > 1),
   );
@@ -136,7 +136,7 @@ export function chancesPart(study: ComparisonStudy): Html | undefined {
 
 /** How many frames were drawn, what failed, and what was varied. */
 export function samplesPart(sure: NonNullable<ComparisonStudy["sure"]>, ofEach: boolean): Html {
-  return html`<p>${pageText(sure.text)}</p>
+  return html`<p>${prose(sure.text)}</p>
 ${facts([
   ["frames tried", html`${whole(sure.samples)}${ofEach && html` <small>of each variant</small>`}`],
   [
@@ -175,6 +175,6 @@ function inputsTable(inputs: readonly SampledInput[]): Html {
       },
     ],
     spreadGroups(inputs),
-    { className: "cards" },
+    { cards: true },
   );
 }

@@ -80,7 +80,7 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
       finding: variantsFinding(variants),
       how: html`Each with its sensor stack where the file puts it, for the mass and the modes, and at its best spot, for the noise. ${moving}Changes are against “${named(reference.name)}”.`,
     },
-    table("Variants, as drawn", columns, variants, { className: "cards" }),
+    table("Variants, as drawn", columns, variants, { cards: true }),
   );
 }
 
@@ -172,7 +172,7 @@ export function changesSection({ variants, failed }: ComparisonStudy): Html {
         { head: "heights that followed", label: "heights that followed", cell: moved },
       ],
       variants,
-      { className: "cards" },
+      { cards: true },
     ),
   );
 }

@@ -8,7 +8,6 @@ import { commandText } from "../command-text.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html } from "../html.ts";
 import { three } from "../numbers.ts";
-import { pageText } from "../page-text.ts";
 
 const ID = "help-chart";
 const WAY: BarWay = { name: "gyro noise", colour: "--series0", hatched: false };
@@ -23,13 +22,13 @@ export function helpFigure(suggested: Suggestions | undefined): Figure | undefin
     title: `change of gyro noise at “${suggested.spot ?? ""}”, dB`,
     sides: ["quieter", "louder"],
     rows: suggested.found.map((s) => ({
-      name: pageText(s.words),
+      name: s.words,
       bars: [
         {
           way: 0,
           value: s.gyro,
           text: `${effect(s.gyro)} dB, ${gramsMore(s)}`,
-          words: `${pageText(s.words)}: ${effect(s.gyro)} dB at ${gramsMore(s)}`,
+          words: `${s.words}: ${effect(s.gyro)} dB at ${gramsMore(s)}`,
         },
       ],
     })),
@@ -43,10 +42,10 @@ export function gramsMore({ mass }: Pick<Suggestion, "mass">): string {
 
 export function helpFinding({ spot, found, none }: Suggestions): string {
   const [first] = found;
-  if (!first) return pageText(none ?? "");
+  if (!first) return none ?? "";
   const lighter = found.find((s) => s.mass < -SAME && s !== first);
   const told = (s: Suggestion) =>
-    `${lowered(pageText(s.words))} (${effect(s.gyro)}\u00a0dB, ${gramsMore(s)})`;
+    `${lowered(s.words)} (${effect(s.gyro)}\u00a0dB, ${gramsMore(s)})`;
   const also = lighter ? ` Quieter and lighter at once: ${told(lighter)}.` : "";
   return `Quietest at “${spot ?? ""}”: ${told(first)}.${also}`;
 }
@@ -57,9 +56,9 @@ const lowered = (text: string) => `${text.slice(0, 1).toLowerCase()}${text.slice
 export function helpPart(suggested: Suggestions | undefined, frame: string): Html | undefined {
   if (!suggested) return undefined;
   const { found, tried } = suggested;
-  if (found.length === 0) return html`<p>${pageText(suggested.none ?? "")}</p>`;
+  if (found.length === 0) return html`<p>${suggested.none ?? ""}</p>`;
   return html`<figure>${chartBox(ID, "bars named", helpFinding(suggested), found.length)}</figure>
-<ul class="helps">${found.map((s) => html`<li><p>${pageText(s.text)}${s.moved.length > 0 && ` Heights that follow: ${listed(s.moved)}.`}</p><p><code>${settingText(s, frame)}</code></p></li>`)}</ul>
+<ul class="helps">${found.map((s) => html`<li><p>${s.text}${s.moved.length > 0 && ` Heights that follow: ${listed(s.moved)}.`}</p><p><code>${settingText(s, frame)}</code></p></li>`)}</ul>
 <p class="notes">The best of ${three(tried)} changes that a builder could make, each solved anew. They look at vibration and weight alone, not at strength, and not at what is left undrawn. The command under each says whether it is more than what real frames differ by.</p>`;
 }
 

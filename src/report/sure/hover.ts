@@ -64,6 +64,6 @@ export function hoverPart({ crossings, frequencyBand }: Ranking, e: Excitation):
       },
     ],
     met.slice(0, MOST),
-    { className: "cards" },
+    { cards: true },
   )}${rest > 0 && html`<p class="notes">${rest} more lie farther off.</p>`}`;
 }

@@ -108,7 +108,7 @@ export function moversTable(caption: string, movers: readonly Mover[], unit: Uni
       cell: (m) => (m.perPercent === undefined ? "–" : slope(m.perPercent)),
     },
   ];
-  return table(caption, columns, movers, { className: "cards" });
+  return table(caption, columns, movers, { cards: true });
 }
 
 function rangeWords(m: Mover): Part {
@@ -142,6 +142,6 @@ export function modesTable(of: SensitivityTable, most = 3): Html {
       },
     ],
     of.modes,
-    { className: "cards" },
+    { cards: true },
   );
 }

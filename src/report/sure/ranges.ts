@@ -149,7 +149,7 @@ function placesTable(ranking: Ranking, places: readonly Labelled[], sure?: HowSu
     { head: "so", label: "so", cell: ({ place }) => standingWords(place, first) },
   ];
   return table("Places, and how sure their order is", columns, places, {
-    className: "cards",
+    cards: true,
     rowClass: ({ place }) => (place.tied || place === first ? "chosen" : ""),
   });
 }
@@ -157,5 +157,8 @@ function placesTable(ranking: Ranking, places: readonly Labelled[], sure?: HowSu
 function standingWords(place: RankedCandidate, first: RankedCandidate): string {
   if (isToAvoid(place)) return "to be avoided whatever its noise";
   if (place === first) return place.tied ? "first of those that tie" : "the best";
-  return place.tied ? "ties with the first" : "behind, whatever the frequencies";
+  if (!place.tied) return "behind, whatever the frequencies";
+  return place.score < first.score
+    ? "ties with the first, ahead of it as drawn"
+    : "ties with the first";
 }

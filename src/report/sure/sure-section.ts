@@ -5,14 +5,14 @@ import { commandText } from "../command-text.ts";
 import type { Figure } from "../figure.ts";
 import { type Html, html } from "../html.ts";
 import { percent, three } from "../numbers.ts";
-import { pageText } from "../page-text.ts";
 import { section } from "../section.ts";
 import type { Analysed } from "../types.ts";
 import { helpFigure } from "./help.ts";
 import { hoverFinding, hoverPart } from "./hover.ts";
 import { rangesFigure, rangesFinding, rangesPart } from "./ranges.ts";
 import { sampledFigures, sampledPart } from "./sampled.ts";
-import { tiesFinding } from "./ties.ts";
+import { sureSet } from "./set.ts";
+import { TIE_ORDER, tiesFinding } from "./ties.ts";
 
 const DRAWN =
   "Frames were built on paper, with thicknesses, moduli, masses, joints and damping drawn from where 95\u00a0% of real ones lie.";
@@ -23,11 +23,11 @@ export function sureSection(analysed: Analysed, frame: string, sure?: HowSure): 
   if (!ranking || !excitation) return undefined;
   const { frequencyBand, tieBand } = ranking;
   const words = sure?.sampled.variants[0]?.sampled?.words;
-  const rule = `Modulus, thickness and joints together move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source). Places tie when, for some error within that, their scores come within ${three(tieBand)}\u00a0dB of the best.`;
+  const rule = `Modulus, thickness and joints together move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source). Places tie when, for some error within that, their scores come within ${three(tieBand)}\u00a0dB of the best. ${TIE_ORDER}`;
   const lead =
     words === undefined
       ? { finding: tiesFinding(ranking), how: rule }
-      : { finding: pageText(words), how: DRAWN };
+      : { finding: words, how: DRAWN };
   return section(
     "sure",
     "How sure",
@@ -45,10 +45,11 @@ export function sureSection(analysed: Analysed, frame: string, sure?: HowSure): 
 /** Charts of the section by the id of their places. */
 export function sureFigures(
   analysed: Pick<Analysed, "ranking" | "modes">,
-  sure?: HowSure,
+  found?: HowSure,
 ): Readonly<Record<string, Figure | undefined>> {
   const { ranking } = analysed;
   if (!ranking) return {};
+  const sure = found && sureSet(found);
   return {
     "sure-ranges-chart": rangesFigure(ranking, sure),
     ...(sure && {

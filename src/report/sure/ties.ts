@@ -8,6 +8,10 @@ import { quoted } from "../place-names.ts";
 
 const nameOf = (c: RankedCandidate) => quoted(c.candidate.name);
 
+/** Why one of several that tie comes first, as `orderOf` has it. */
+export const TIE_ORDER =
+  "Of those that tie, places named in the file come first, then those with fewer flags, then by score.";
+
 /** The finding of a ranking without samples. */
 export function tiesFinding({ candidates, frequencyBand, tieBand }: Ranking): string {
   const [first, ...others] = candidates;
