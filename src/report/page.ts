@@ -7,7 +7,7 @@ import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
-import { WIDE_ONLY } from "./figure.ts";
+import { thereOf, WIDE_ONLY } from "./figure.ts";
 import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
@@ -25,6 +25,7 @@ import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
 import { spectraData } from "./spectra.ts";
 import { spectraSection } from "./spectra-section.ts";
+import { sureFigures, sureSection } from "./sure/sure-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
@@ -51,7 +52,13 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
         ["cases", "Other states", casesSection(analysis)],
       ],
     },
-    { title: "How sure", sections: [["check", "Tap test", checkSection(analysis)]] },
+    {
+      title: "How sure",
+      sections: [
+        ["sure", "How sure", sureSection(analysis, input.fileName, input.sure)],
+        ["check", "Tap test", checkSection(analysis)],
+      ],
+    },
     {
       title: "Model",
       sections: [
@@ -68,7 +75,7 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
 /** The whole HTML page. The same analysis and input give the same bytes. */
 export function renderReport(analysed: Analysed, input: ReportInput): string {
   const analysis = withProse(analysed);
-  const data = pageData(analysis);
+  const data = pageData(analysis, input);
   return framedPage(
     {
       title: `${analysis.model.name}: where the sensor stack should sit`,
@@ -83,11 +90,9 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
   );
 }
 
-function pageData(analysis: Analysed): PageData {
+function pageData(analysis: Analysed, input: ReportInput): PageData {
   const campbell = campbellData(analysis);
   const spectra = spectraData(analysis);
-  const filters = filtersFigure(analysis);
-  const levelling = leverFigure(analysis);
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
@@ -96,10 +101,11 @@ function pageData(analysis: Analysed): PageData {
     wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
-    charts: {
-      ...(filters && { "filters-chart": filters }),
-      ...(levelling && { "lever-chart": levelling }),
-    },
+    charts: thereOf({
+      "filters-chart": filtersFigure(analysis),
+      "lever-chart": leverFigure(analysis),
+      ...sureFigures(analysis, input.sure),
+    }),
     ...(maps && { maps }),
     ...(shapes && {
       shapes: {

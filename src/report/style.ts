@@ -3,6 +3,7 @@
 import { customProperties, DARK, LIGHT } from "./palette.ts";
 import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { SURE_STYLE } from "./style-sure.ts";
 import { TABLE_STYLE } from "./style-tables.ts";
 
 const BASE = `
@@ -41,10 +42,10 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
-.words { columns: 26rem; column-gap: 3rem; }
-.words dt { font-weight: 600; }
-.words dd { margin: 0 0 .7rem; color: var(--muted); }
-.words > div { break-inside: avoid; }
+dl.words { columns: 26rem; column-gap: 3rem; }
+dl.words dt { font-weight: 600; }
+dl.words dd { margin: 0 0 .7rem; color: var(--muted); }
+dl.words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
 .word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
@@ -219,6 +220,7 @@ export function styleSheet(): string {
     TABLE_STYLE,
     CHARTS,
     CHARTS_STYLE,
+    SURE_STYLE,
     PAPER,
   ].join("\n");
 }
