@@ -77,7 +77,7 @@ describe("the page", () => {
       page,
     )?.[1];
     const data = JSON.parse(json ?? "") as PageData;
-    expect(data.shapes?.shapes.length).toBe(3);
+    expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
     expect(data.campbell?.traces.length).toBe(7);
     expect(data.spectra?.gyro.traces.length).toBe(3);
@@ -137,8 +137,8 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Five charts, and the scale of the map.
-    expect(labels.length).toBe(6);
+    // Four charts, and the scale of the map.
+    expect(labels.length).toBe(5);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

@@ -2,6 +2,7 @@
 
 import type { startCharts } from "./charts.ts";
 import type { startContents } from "./contents.ts";
+import type { startFrame } from "./frame-view.ts";
 import type { createHost } from "./host.ts";
 import type { libraryLoader } from "./library.ts";
 import type { startMaps } from "./maps.ts";
@@ -15,6 +16,7 @@ export interface Starters {
   readonly libraryLoader: typeof libraryLoader;
   readonly startCharts: typeof startCharts;
   readonly startContents: typeof startContents;
+  readonly startFrame: typeof startFrame;
   readonly startMaps: typeof startMaps;
   readonly startModes: typeof startModes;
   readonly startSaving: typeof startSaving;
@@ -29,7 +31,10 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
   const host = starters.createHost(browser, data, starters.libraryLoader(browser));
   starters.startCharts(browser, data, tools, host);
   if (data.maps) starters.startMaps(browser, data.maps, tools, host);
-  if (data.shapes) starters.startModes(browser, data.shapes, tools, host);
+  if (data.shapes) {
+    starters.startModes(browser, data.shapes, tools, host);
+    starters.startFrame(browser, data.shapes, tools, host);
+  }
   starters.startSaving(browser, data, host);
   starters.startWords(browser);
   starters.startContents(browser);
