@@ -11,17 +11,23 @@ import type { Sheet } from "./display-plate.ts";
 export const POST_SIDES = 8;
 export const MOTOR_SIDES = 20;
 
-/** An arm's middle surface, as wide as the arm is at every node. */
+/**
+ * An arm's middle surface, as wide as the arm is at every node. What is clamped between plates moves with
+ * the root as the rigid block it is in the model.
+ */
 export function drawArm(draft: DisplayDraft, arm: ArmPart, nodes: readonly number[]): Sheet {
   const [dx, dy] = [0, 1].map((k) => (arm.tip[k] - arm.root[k]) / arm.length);
   const { xyz } = draft.mesh;
-  const sides = nodes.map((node) => {
-    const [x, y, z] = xyz.subarray(3 * node, 3 * node + 3);
-    const s = Math.hypot(x - arm.root[0], y - arm.root[1], z - arm.root[2]) / arm.length;
+  const station = (node: number, back: number) => {
+    const [nx, ny, z] = xyz.subarray(3 * node, 3 * node + 3);
+    const [x, y] = [nx - back * dx, ny - back * dy];
+    const s = Math.hypot(nx - arm.root[0], ny - arm.root[1], z - arm.root[2]) / arm.length;
     const w = widthAt(arm, s) / 2;
     const at = (k: number) => fixedTo(draft, node, x - k * w * dy, y + k * w * dx, z);
     return { left: at(1), right: at(-1) };
-  });
+  };
+  const clamped = arm.held.kind === "bolted" ? [station(nodes[0], arm.held.inserted)] : [];
+  const sides = [...clamped, ...nodes.map((node) => station(node, 0))];
   const triangles = sides.slice(1).flatMap(({ left, right }, i) => {
     const before = sides[i];
     return [[before.right, right, left] as const, [before.right, left, before.left] as const];

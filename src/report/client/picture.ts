@@ -19,7 +19,7 @@ export function composePicture(
   const { width, height } = raster;
   const { paint, theme, room, move, size } = look;
   const seen = tools.project(scene, camera, width, height, room, move, size);
-  tools.rasterise(raster, scene, seen, paint);
+  tools.rasterise(raster, scene, seen, paint, ratio);
   const { opacity } = paint;
   // A point of the picture is this many mm wide.
   const point = 1 / seen.scale;

@@ -30,8 +30,16 @@ export function shadeTable(colours: readonly Rgb[], dimmest: number): Uint32Arra
  * Draws all triangles that face the eye: first those that cover, nearer ones over further ones point by
  * point, then those one can see through, from the furthest part to the nearest. What they show is shaded
  * by how they face the eye, so that tops, sides and slopes differ.
+ *
+ * @param ratio points per pixel of the page, for stripes
  */
-export function rasterise(raster: Raster, scene: Scene, seen: Projected, paint: Paint): void {
+export function rasterise(
+  raster: Raster,
+  scene: Scene,
+  seen: Projected,
+  paint: Paint,
+  ratio = 1,
+): void {
   const { width, height, pixels, depth } = raster;
   const { x, y, depth: z, scale } = seen;
   const { triangles, partOf } = scene;
@@ -94,7 +102,7 @@ export function rasterise(raster: Raster, scene: Scene, seen: Projected, paint: 
         if (depthHere <= depth[i]) continue;
         const step = value < 0 ? 0 : value > last ? last : (value + 0.5) | 0;
         let colour = table[row0 + step];
-        if (kind === 1 && (col + row) % 7 < 2)
+        if (kind === 1 && (col + row) % (7 * ratio) < 2 * ratio)
           colour = ((colour >>> 1) & 0x7f7f7f) + ((colour >>> 2) & 0x3f3f3f);
         if (covers) {
           depth[i] = depthHere;

@@ -40,7 +40,7 @@ export function createStage(browser: Browser, tools: ViewerTools, options: Stage
     ink.putImageData(image, 0, 0);
     tools.paintOverlay(ink, picture.overlay, ratio);
   };
-  const fit = () => {
+  const measure = () => {
     ratio = printing ? 3 : Math.min(browser.devicePixelRatio || 1, finest);
     const width = Math.max(1, Math.round(at.clientWidth * ratio));
     const height = Math.max(1, Math.round(at.clientHeight * ratio));
@@ -144,12 +144,12 @@ export function createStage(browser: Browser, tools: ViewerTools, options: Stage
       if (!there) for (const part of [canvas, tip]) at.append(part);
       there = true;
       canvas.setAttribute("aria-label", options.label());
-      fit();
+      measure();
       render();
     },
     coarsen: (most) => {
       finest = most;
-      fit();
+      measure();
     },
     save: async (format) => {
       const scale = format === "png" ? 2 : 1;

@@ -45,7 +45,13 @@ export interface ViewerTools {
   ) => Projected;
   readonly newRaster: (width: number, height: number, memory?: ArrayBuffer) => Raster;
   readonly shadeTable: (colours: readonly Rgb[], dimmest: number) => Uint32Array;
-  readonly rasterise: (raster: Raster, scene: Scene, seen: Projected, paint: Paint) => void;
+  readonly rasterise: (
+    raster: Raster,
+    scene: Scene,
+    seen: Projected,
+    paint: Paint,
+    ratio?: number,
+  ) => void;
   readonly inSight: (
     raster: Raster,
     seen: Pick<Projected, "x" | "y" | "depth">,
