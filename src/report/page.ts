@@ -30,7 +30,7 @@ import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
 /** In the order in which a reader asks: what, where, why, how sure, of what, from what. */
-function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapter[] {
+function chapters(analysis: Analysed, input: ReportInput, words: readonly string[]): Chapter[] {
   return [
     { title: "Verdict", sections: [["verdict", "Verdict", verdictSection(analysis)]] },
     {
@@ -45,7 +45,7 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
     {
       title: "Why",
       sections: [
-        ["modes", "Mode shapes", modesSection(analysis, drawn)],
+        ["modes", "Mode shapes", modesSection(analysis, words)],
         ["interference", "Motor speed and modes", campbellSection(analysis)],
         ["spectra", "Noise and causes", spectraSection(analysis)],
         ["mounts", "Mounts", mountsSection(analysis)],
@@ -83,7 +83,7 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
       tagline: "Where the sensor stack should sit, and why",
       skip: "To the verdict",
       source: html`<code>${input.fileName}</code>`,
-      chapters: chapters(analysis, input, data.shapes?.shapes.length ?? 0),
+      chapters: chapters(analysis, input, data.shapes?.words ?? []),
       data,
     },
     input,
@@ -110,8 +110,8 @@ function pageData(analysis: Analysed, input: ReportInput): PageData {
     ...(shapes && {
       shapes: {
         ...shapes,
-        words: shapes.shapes.map((_, i) => modeWords(analysis, i + 1)),
-        first: Math.min(firstMode(analysis), shapes.shapes.length),
+        words: shapes.motions.map((_, i) => modeWords(analysis, i + 1, shapes.atMark?.[i])),
+        first: Math.min(firstMode(analysis), shapes.motions.length),
         scale: motionScale(),
       },
     }),

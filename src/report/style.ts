@@ -5,6 +5,7 @@ import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
 import { SURE_STYLE } from "./style-sure.ts";
 import { TABLE_STYLE } from "./style-tables.ts";
+import { VIEWER_STYLE } from "./style-viewer.ts";
 
 const BASE = `
 * { box-sizing: border-box; }
@@ -144,7 +145,6 @@ figure { margin: 0; min-width: 0; }
 .scale:has(#map-most:empty) .map-scale { display: none; }
 .map-scale rect { stroke: var(--ink); stroke-width: .6; }
 #map-words { margin: .8rem 0 .4rem; }
-.shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
 .modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; align-self: start; }
@@ -221,6 +221,7 @@ export function styleSheet(): string {
     CHARTS,
     CHARTS_STYLE,
     SURE_STYLE,
+    VIEWER_STYLE,
     PAPER,
   ].join("\n");
 }

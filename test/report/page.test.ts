@@ -78,7 +78,7 @@ describe("the page", () => {
       page,
     )?.[1];
     const data = JSON.parse(json ?? "") as PageData;
-    expect(data.shapes?.shapes.length).toBe(3);
+    expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
     expect(data.campbell?.modes.length).toBe(3);
     expect(data.spectra?.gyro.powers.length).toBe(3);
