@@ -13,7 +13,8 @@ import type { Browser } from "playwright-core";
 import { analyse } from "../../src/analyse.ts";
 import { readFrame } from "../../src/frame/read.ts";
 import { renderReport } from "../../src/report/page.ts";
-import { readPlotly } from "../../src/report/plotly.ts";
+import { libraryFile, readPlotly } from "../../src/report/plotly.ts";
+import type { PlotLibrary } from "../../src/report/types.ts";
 import { findChromium, launchBrowser } from "../browser/chromium.ts";
 
 const RUNS = 5;
@@ -83,16 +84,18 @@ export async function benchPage(frame: string): Promise<void> {
     console.log("  no Chromium found");
     return;
   }
-  const plotly = readPlotly();
-  const text = renderReport(analyse(readFrame(frame)), {
-    fileName: frame,
-    fileHash: "",
-    version: "bench",
-    options: "",
-    plotly,
-  });
+  const analysis = analyse(readFrame(frame));
+  const page = (library: PlotLibrary) =>
+    renderReport(analysis, {
+      fileName: frame,
+      fileHash: "",
+      version: "bench",
+      options: "",
+      library,
+    });
+  const text = page({ kind: "inside", source: readPlotly() });
   const size = Buffer.byteLength(text);
-  const own = size - Buffer.byteLength(plotly);
+  const own = Buffer.byteLength(page({ kind: "beside", file: libraryFile() }));
   console.log(
     `  size ${(size / 1e6).toFixed(2)} MB, ${Math.round(own / 1e3)} kB without the library`,
   );

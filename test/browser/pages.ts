@@ -80,9 +80,11 @@ export async function pageFile(name: PageName): Promise<string> {
 
 async function make(file: string, args: readonly string[]): Promise<void> {
   const { terminal, err } = recorder();
-  const made = file.replace(/\.html$/, `.${process.pid}.html`);
-  const rows = args[0] === "sweep" ? ["--out", made.replace(/html$/, "csv")] : [];
-  const code = await run([...args, ...rows, "--report", made, "--no-date"], terminal);
+  const made = file.replace(/\.html$/, ".made.html");
+  const rows = file.replace(/\.html$/, ".made.csv");
+  for (const left of [made, rows]) rmSync(left, { force: true });
+  const out = args[0] === "sweep" ? ["--out", rows] : [];
+  const code = await run([...args, ...out, "--report", made, "--no-date"], terminal);
   if (code !== 0) throw new Error(`${args.join(" ")} ended with ${code}: ${err()}`);
   renameSync(made, file);
 }
