@@ -59,10 +59,25 @@ const TOO_WIDE = `Array.from(document.querySelectorAll("body *")).filter((e) => 
   return true;
 }).map((e) => e.tagName + (e.id ? "#" + e.id : "") + "." + (e.getAttribute("class") ?? ""))`;
 
-/** By how much the page scrolls sideways, px, and what sticks out. */
-export async function overflow(page: Page): Promise<{ by: number; of: string[] }> {
-  const by = (await page.evaluate(
-    "document.documentElement.scrollWidth - document.documentElement.clientWidth",
-  )) as number;
-  return { by, of: (await page.evaluate(TOO_WIDE)) as string[] };
+export interface Overflow {
+  /** px */
+  readonly by: number;
+  readonly of: readonly string[];
+}
+
+export const NO_OVERFLOW: Overflow = { by: 0, of: [] };
+
+/**
+ * By how much the page scrolls sideways and what sticks out, once it has had the time to settle: charts
+ * follow the width of the window a little later.
+ */
+export async function overflow(page: Page): Promise<Overflow> {
+  for (let tries = 0; ; tries++) {
+    const by = (await page.evaluate(
+      "document.documentElement.scrollWidth - document.documentElement.clientWidth",
+    )) as number;
+    const of = (await page.evaluate(TOO_WIDE)) as string[];
+    if ((by === 0 && of.length === 0) || tries === 60) return { by, of };
+    await page.waitForTimeout(50);
+  }
 }

@@ -12,17 +12,20 @@ import {
   renameSync,
   rmSync,
   statSync,
+  writeFileSync,
 } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { run } from "../../src/commands/program.ts";
 import { recorder } from "../commands/recorder.ts";
+import { hostileFrame } from "./hostile-frame.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const FOLDER = path.join(ROOT, ".artefacts/pages");
 /** A page that is not there after this time was given up by whoever made it, ms. */
 const PATIENCE = 110_000;
 
+const HOSTILE = ".artefacts/pages/hostile.jsonc";
 const frame = (sample: string) => path.join("frames", `${sample}.jsonc`);
 /** Coarse: pages of studies are about their words and charts, not about their digits. */
 const QUICK = ["--mesh-size", "20 mm", "--modes", "16", "--workers", "1"];
@@ -45,22 +48,38 @@ const COMMANDS = {
     frame("five-inch"),
     ...["--vary", "arms.arm.thickness=4 mm..6 mm step 0.5 mm", "--delays", ...QUICK],
   ],
+  "hostile rank": ["rank", HOSTILE, "--mesh-size", "20 mm"],
+  "hostile compare": [
+    "compare",
+    HOSTILE,
+    ...["--set", "arms.*.thickness=4 mm, 6 mm", "--samples", "32", ...QUICK],
+  ],
+  "hostile uncertainty": ["uncertainty", HOSTILE, "--samples", "32", ...QUICK],
+  "hostile sweep": ["sweep", HOSTILE, "--vary", "arms.*.thickness=4, 5, 6 mm", ...QUICK],
 } as const satisfies Record<string, readonly string[]>;
 
-export type PageName = keyof typeof COMMANDS;
+type AnyName = keyof typeof COMMANDS;
+export type HostileName = Extract<AnyName, `hostile ${string}`>;
+export type PageName = Exclude<AnyName, HostileName>;
 
-export const PAGES = Object.keys(COMMANDS) as readonly PageName[];
+const isHostile = (name: AnyName): name is HostileName => name.startsWith("hostile");
+const NAMES = Object.keys(COMMANDS) as readonly AnyName[];
+
+/** One of every kind, and all samples. */
+export const PAGES = NAMES.filter((n): n is PageName => !isHostile(n));
+/** One of every kind, of the frame with hostile names. */
+export const HOSTILE_PAGES = NAMES.filter(isHostile);
 
 /** URL of the page of a run; made if it is not there yet. */
-export async function pageOf(name: PageName): Promise<string> {
+export async function pageOf(name: AnyName): Promise<string> {
   return pathToFileURL(await pageFile(name)).href;
 }
 
 /** The same as a file. @throws Error when the run fails */
-export async function pageFile(name: PageName): Promise<string> {
+export async function pageFile(name: AnyName): Promise<string> {
   const args: readonly string[] = COMMANDS[name];
   const state = sourcesHash();
-  const file = path.join(FOLDER, state, `${name}.html`);
+  const file = path.join(FOLDER, state, `${name.replace(" ", "-")}.html`);
   mkdirSync(path.dirname(file), { recursive: true });
   const claim = `${file}.claim`;
   while (!existsSync(file)) {
@@ -83,6 +102,7 @@ async function make(file: string, args: readonly string[]): Promise<void> {
   const made = file.replace(/\.html$/, ".made.html");
   const rows = file.replace(/\.html$/, ".made.csv");
   for (const left of [made, rows]) rmSync(left, { force: true });
+  if (args.includes(HOSTILE)) writeFileSync(path.join(ROOT, HOSTILE), hostileFrame());
   const out = args[0] === "sweep" ? ["--out", rows] : [];
   const code = await run([...args, ...out, "--report", made, "--no-date"], terminal);
   if (code !== 0) throw new Error(`${args.join(" ")} ended with ${code}: ${err()}`);
@@ -103,7 +123,8 @@ function claimed(folder: string): boolean {
 
 function forgetOthers(state: string): void {
   for (const other of readdirSync(FOLDER)) {
-    if (other !== state) rmSync(path.join(FOLDER, other), { recursive: true, force: true });
+    if (/^[0-9a-f]{16}$/.test(other) && other !== state)
+      rmSync(path.join(FOLDER, other), { recursive: true, force: true });
   }
 }
 
@@ -112,7 +133,7 @@ let known: string | undefined;
 /** Of everything that pages are made from. */
 function sourcesHash(): string {
   if (known !== undefined) return known;
-  const hash = createHash("sha256").update(JSON.stringify(COMMANDS));
+  const hash = createHash("sha256").update(JSON.stringify(COMMANDS) + hostileFrame());
   for (const folder of ["src", "frames"]) {
     const names = readdirSync(path.join(ROOT, folder), { recursive: true, encoding: "utf8" });
     for (const name of names.filter((n) => /\.(?:ts|jsonc)$/.test(n)).sort()) {

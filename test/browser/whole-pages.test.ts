@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { describeInBrowser } from "./chromium.ts";
-import { drawnSigns, overflow, scrollThrough, undrawn } from "./look.ts";
+import { drawnSigns, NO_OVERFLOW, overflow, scrollThrough, undrawn } from "./look.ts";
 import { type OpenPage, openOffline } from "./page.ts";
 import { PAGES, type PageName, pageFile, pageOf, SAMPLES } from "./pages.ts";
 
@@ -82,7 +82,7 @@ describeInBrowser("the pages of real runs", (browser) => {
       const nameless =
         "Array.from(document.querySelectorAll('.chart')).filter((c) => (c.getAttribute('aria-label') ?? '').length < 20).map((c) => c.id)";
       expect(await opened.page.evaluate(nameless)).toEqual([]);
-      expect(await overflow(opened.page)).toEqual({ by: 0, of: [] });
+      expect(await overflow(opened.page)).toEqual(NO_OVERFLOW);
     });
 
     test("has no id twice, no link to nowhere, no number with too many digits or none at all", async () => {
