@@ -10,11 +10,11 @@ export interface Picture {
   readonly bytes: Uint8Array;
 }
 
-const SIGNATURE = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+export const PNG_SIGNATURE = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
 
 /** @throws Error when the bytes are no such picture */
 export function readPng(file: Buffer): Picture {
-  if (!file.subarray(0, 8).equals(SIGNATURE)) throw new Error("no PNG");
+  if (!file.subarray(0, 8).equals(PNG_SIGNATURE)) throw new Error("no PNG");
   let header: Buffer | undefined;
   const data: Buffer[] = [];
   for (let at = 8; at < file.length; ) {
