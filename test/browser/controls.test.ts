@@ -1,0 +1,211 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { describeInBrowser } from "./chromium.ts";
+import { scrollThrough, until } from "./look.ts";
+import { type OpenPage, openOffline } from "./page.ts";
+import { pageOf } from "./pages.ts";
+import { type Picture, readPng } from "./png.ts";
+
+const gd = (id: string) => `document.getElementById("${id}")`;
+
+/** What the page was made with. */
+const DATA = `JSON.parse(document.getElementById("report-data").textContent)`;
+
+/** The figure as it is seen now. */
+async function seen(page: Page, id: string): Promise<Picture> {
+  return readPng(await page.locator(`#${id}`).screenshot());
+}
+
+/** Share of the pixels that differ between two pictures of one size. */
+function difference(a: Picture, b: Picture): number {
+  expect([b.width, b.height]).toEqual([a.width, a.height]);
+  let differing = 0;
+  for (let i = 0; i < a.bytes.length; i += a.channels) {
+    const far = [0, 1, 2].some((k) => Math.abs(a.bytes[i + k] - b.bytes[i + k]) > 8);
+    if (far) differing++;
+  }
+  return differing / (a.width * a.height);
+}
+
+/** Of a figure of this size: more than a few pixels at edges. */
+const SOMETHING = 2e-4;
+
+describeInBrowser("the controls of the five-inch's page", (browser) => {
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    opened = await openOffline(browser(), await pageOf("five-inch"));
+    ({ page } = opened);
+    await page.emulateMedia({ reducedMotion: "reduce" }); // the shape rests until it is told to move
+    await page.setViewportSize({ width: 1000, height: 700 }); // little for software to draw
+    await scrollThrough(page);
+  });
+  afterAll(() => page.context().close());
+
+  test("the map's switch shows another quantity, in squares and in words", async () => {
+    const switches = page.locator("input[name=map-quantity]");
+    const shown = new Set<string>();
+    const quantities = (await page.evaluate(
+      `${DATA}.maps.quantities.map((q) => q.key)`,
+    )) as string[];
+    expect(await switches.count()).toBe(quantities.length);
+    for (const [column, key] of quantities.entries()) {
+      await page.locator(`input[name=map-quantity][value="${key}"]`).focus();
+      await page.keyboard.press("Space");
+      const colours = `${gd("map-1")}.data[0].marker.color`;
+      const values = `${gd("map-1")}.data[0].customdata.map((d) => d[${column}])`;
+      await until(page, `JSON.stringify(${colours}) === JSON.stringify(${values})`);
+      shown.add((await page.textContent("#map-words")) ?? "");
+      shown.add((await page.getAttribute("#map-1", "aria-label")) ?? "");
+    }
+    expect(shown.size).toBe(2 * quantities.length);
+  });
+
+  describe("of the picture of the modes", () => {
+    beforeAll(async () => {
+      await page.locator("#shape-chart").scrollIntoViewIfNeeded();
+      await page.waitForTimeout(400);
+    });
+
+    const changes = async (what: () => Promise<unknown>) => {
+      const before = await seen(page, "shape-chart");
+      await what();
+      await vi.waitUntil(
+        async () => difference(before, await seen(page, "shape-chart")) > SOMETHING,
+        { timeout: 10_000, interval: 100 },
+      );
+      return before;
+    };
+    const isBack = (before: Picture) =>
+      vi.waitUntil(
+        async () => difference(before, await seen(page, "shape-chart")) < SOMETHING / 4,
+        { timeout: 10_000, interval: 100 },
+      );
+
+    test("rests where motion is unwanted, moves on demand and stops again", async () => {
+      const before = await seen(page, "shape-chart");
+      await page.waitForTimeout(300);
+      expect(difference(before, await seen(page, "shape-chart"))).toBe(0);
+      await changes(() => page.press("#mode-play", "Enter"));
+      expect(await page.getAttribute("#mode-play", "aria-pressed")).toBe("true");
+      await page.press("#mode-play", "Space");
+      await page.waitForTimeout(400);
+      const still = await seen(page, "shape-chart");
+      await page.waitForTimeout(300);
+      expect(difference(still, await seen(page, "shape-chart"))).toBe(0);
+    });
+
+    test.each(["ghost", "bodies"])("%s: goes and comes back", async (name) => {
+      const before = await changes(() => page.press(`#mode-${name}`, "Space"));
+      await page.press(`#mode-${name}`, "Space");
+      await isBack(before);
+    });
+
+    test("size: larger and smaller", async () => {
+      await changes(() => page.press("#mode-size", "Home"));
+      await changes(() => page.press("#mode-size", "End"));
+    });
+
+    test("views: each another", async () => {
+      for (const view of ["above", "front", "side", "corner"]) {
+        await changes(() => page.press(`button[data-view=${view}]`, "Enter"));
+      }
+    });
+
+    test("table: another mode by pointer and by arrow", async () => {
+      await changes(() => page.check("input[name=mode][value='1']"));
+      expect(await page.textContent("#mode-words")).toMatch(/^Mode 1,/);
+      await changes(() => page.press("input[name=mode][value='1']", "ArrowDown"));
+      expect(await page.textContent("#mode-words")).toMatch(/^Mode 2,/);
+      expect(await page.getAttribute("#shape-chart", "aria-label")).toMatch(/^Mode 2,/);
+    });
+
+    test("links elsewhere in the page choose their mode too", async () => {
+      const link = page.locator("a[data-mode]").first();
+      const mode = await link.getAttribute("data-mode");
+      const other = mode === "1" ? "2" : "1";
+      await page.check(`input[name=mode][value='${other}']`);
+      await link.press("Enter");
+      await until(page, `document.querySelector("input[name=mode]:checked").value === "${mode}"`);
+      expect(await page.textContent("#mode-words")).toMatch(new RegExp(`^Mode ${mode},`));
+    });
+  });
+
+  test("the curves that are ticked are drawn, of the quantity that is chosen", async () => {
+    const visible = `${gd("spectra-chart")}.data.map((t) => t.visible !== false)`;
+    const before = (await page.evaluate(visible)) as boolean[];
+    const box = page.locator("input[name=curve]").first();
+    await box.press("Space");
+    await until(page, `JSON.stringify(${visible}) !== '${JSON.stringify(before)}'`);
+    await box.press("Space");
+    await until(page, `JSON.stringify(${visible}) === '${JSON.stringify(before)}'`);
+    const title = `${gd("spectra-chart")}.layout.yaxis.title.text`;
+    const gyro = (await page.evaluate(title)) as string;
+    expect(gyro).toContain("deg/s");
+    await page.check("input[name=quantity][value=accel]");
+    await until(page, `/\\bg\\b/.test(${title})`);
+    await page.check("input[name=quantity][value=gyro]");
+    await until(page, `${title} === ${JSON.stringify(gyro)}`);
+  });
+
+  test("a crossing that is clicked in the diagram of motor speed chooses its mode", async () => {
+    await page.locator("#campbell-chart").scrollIntoViewIfNeeded();
+    // A marker of a crossing with the mode it belongs to, on the screen.
+    const found = (await page.evaluate(`(() => {
+      const chart = ${gd("campbell-chart")};
+      const { xaxis, yaxis } = chart._fullLayout;
+      const box = chart.getBoundingClientRect();
+      const inside = (p) => p.x > box.left + xaxis._offset + 4 && p.x < box.left + xaxis._offset + xaxis._length - 4;
+      for (const trace of chart.data.toReversed()) {
+        if (trace.mode !== "markers" || trace.customdata === undefined) continue;
+        for (const [i, about] of trace.customdata.entries()) {
+          const mode = typeof about === "object" ? about.mode : about;
+          const at = { mode, x: box.left + xaxis._offset + xaxis.d2p(trace.x[i]), y: box.top + yaxis._offset + yaxis.d2p(trace.y[i]) };
+          if (Number.isInteger(mode) && inside(at)) return at;
+        }
+      }
+    })()`)) as { readonly mode: number; readonly x: number; readonly y: number } | undefined;
+    expect(found).toBeDefined();
+    const { mode, x, y } = found!;
+    await page.check(`input[name=mode][value='${mode === 1 ? 2 : 1}']`);
+    await page.locator("#campbell-chart").scrollIntoViewIfNeeded();
+    await page.mouse.move(x, y, { steps: 3 });
+    await page.mouse.click(x, y);
+    await until(page, `document.querySelector("input[name=mode]:checked").value === "${mode}"`);
+  });
+
+  test("a word's meaning opens beside it, by pointer and by keyboard, and leads to the list", async () => {
+    const word = page.locator("a.term").first();
+    const note = page.locator("#word-note");
+    await word.scrollIntoViewIfNeeded();
+    await word.click();
+    expect(await note.isVisible()).toBe(true);
+    const entry = ((await word.getAttribute("href")) ?? "#").slice(1);
+    const meaning = await page.evaluate(`${gd(entry)}.nextElementSibling.textContent`);
+    expect(await page.textContent("#word-says")).toBe(meaning);
+    const box = await note.boundingBox();
+    expect(box?.x).toBeGreaterThanOrEqual(0);
+    expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(1000);
+    await page.keyboard.press("Escape");
+    expect(await note.isVisible()).toBe(false);
+    await word.press("Enter");
+    expect(await note.isVisible()).toBe(true);
+    await page.click("#word-more");
+    expect(await note.isVisible()).toBe(false);
+    expect(page.url()).toContain(`#${entry}`);
+  });
+
+  test("the contents say which part is being read", async () => {
+    for (const id of ["levelling", "masses"]) {
+      await page.evaluate(`${gd(id)}.scrollIntoView({ behavior: "instant" })`);
+      await until(page, `document.querySelector("nav [aria-current]") !== null`);
+      const here = `document.querySelector("nav [aria-current]").getAttribute("href")`;
+      await until(page, `${here} === "#${id}"`);
+    }
+  });
+
+  test("all of this without a request or an error", () => {
+    expect([opened.requests, opened.errors]).toEqual([[], []]);
+  });
+});
