@@ -189,9 +189,14 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(1000);
     await page.keyboard.press("Escape");
     expect(await note.isVisible()).toBe(false);
+    const focused = "document.activeElement.getAttribute('href') ?? document.activeElement.id";
+    expect(await page.evaluate(focused)).toBe(`#${entry}`);
     await word.press("Enter");
     expect(await note.isVisible()).toBe(true);
-    await page.click("#word-more");
+    expect(await page.evaluate(focused)).toBe("word-note");
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate("document.activeElement.id")).toBe("word-more");
+    await page.keyboard.press("Enter");
     expect(await note.isVisible()).toBe(false);
     expect(page.url()).toContain(`#${entry}`);
   });
