@@ -17,7 +17,7 @@ const DRAWN = `Object.fromEntries(Array.from(document.querySelectorAll(".chart")
   const sized = (e) => { const b = e.getBoundingClientRect(); return b.width + b.height > 0; };
   const canvases = Array.from(at.querySelectorAll("canvas")).filter(sized);
   const signs = Array.from(at.querySelectorAll(
-    ".main-svg .trace path, .main-svg .point path, .main-svg .trace text, svg:not(.main-svg) :is(path, circle, rect, line, polyline)")).filter(sized);
+    ".main-svg .trace path, .main-svg .point path, .main-svg .trace text, .main-svg image, svg:not(.main-svg) :is(path, circle, rect, line, polyline)")).filter(sized);
   return [at.id, signs.length + canvases.length];
 }))`;
 
@@ -37,16 +37,17 @@ export async function undrawn(page: Page): Promise<string[]> {
 export async function scrollThrough(page: Page): Promise<void> {
   for (const chart of await page.locator(".chart").all()) {
     await chart.evaluate((e) => e.scrollIntoView({ block: "center", behavior: "instant" }));
-    await vi.waitUntil(async () => (await isDrawn(page, await chart.getAttribute("id"))) === true, {
-      timeout: 30_000,
-      interval: 50,
-    });
+    const id = (await chart.getAttribute("id")) ?? "";
+    try {
+      await vi.waitUntil(async () => (await drawnSigns(page))[id] > 0, {
+        timeout: 20_000,
+        interval: 50,
+      });
+    } catch {
+      throw new Error(`${id} is in sight and not drawn`);
+    }
   }
   await page.evaluate("window.scrollTo({ top: 0, behavior: 'instant' })");
-}
-
-async function isDrawn(page: Page, id: string | null): Promise<boolean> {
-  return id !== null && ((await drawnSigns(page))[id] ?? 0) > 0;
 }
 
 /** Elements that stick out of the window to the right without a box of their own that scrolls. */

@@ -48,13 +48,16 @@ const COMMANDS = {
     frame("five-inch"),
     ...["--vary", "arms.arm.thickness=4 mm..6 mm step 0.5 mm", "--delays", ...QUICK],
   ],
-  "hostile rank": ["rank", HOSTILE, "--mesh-size", "20 mm"],
+  sensitivity: ["sensitivity", frame("five-inch"), "--mesh-size", "20 mm", "--workers", "1"],
+  "rank --sure": ["rank", frame("five-inch"), "--sure", "--samples", "32", ...QUICK],
+  "hostile rank": ["rank", HOSTILE, "--sure", "--samples", "32", ...QUICK],
   "hostile compare": [
     "compare",
     HOSTILE,
     ...["--set", "arms.*.thickness=4 mm, 6 mm", "--samples", "32", ...QUICK],
   ],
   "hostile uncertainty": ["uncertainty", HOSTILE, "--samples", "32", ...QUICK],
+  "hostile sensitivity": ["sensitivity", HOSTILE, "--mesh-size", "20 mm", "--workers", "1"],
   "hostile sweep": ["sweep", HOSTILE, "--vary", "arms.*.thickness=4, 5, 6 mm", ...QUICK],
 } as const satisfies Record<string, readonly string[]>;
 
@@ -79,7 +82,7 @@ export async function pageOf(name: AnyName): Promise<string> {
 export async function pageFile(name: AnyName): Promise<string> {
   const args: readonly string[] = COMMANDS[name];
   const state = sourcesHash();
-  const file = path.join(FOLDER, state, `${name.replace(" ", "-")}.html`);
+  const file = path.join(FOLDER, state, `${name.replaceAll(" ", "-")}.html`);
   mkdirSync(path.dirname(file), { recursive: true });
   const claim = `${file}.claim`;
   while (!existsSync(file)) {

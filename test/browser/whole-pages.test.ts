@@ -11,31 +11,22 @@ const RANK = [
   ...["model", "masses", "limits", "cautions", "inputs", "words"],
 ];
 
+const LAST = ["limits", "cautions", "inputs", "words"];
+
 /** Sections in the order in which they are read. */
 const SECTIONS: Readonly<Record<PageName, readonly string[]>> = {
   "three-inch": RANK,
   "five-inch": RANK,
   "seven-inch": RANK,
   "ten-inch": RANK,
+  "rank --sure": RANK,
   compare: [
     ...["answer", "variants", "noise", "delay", "frequencies", "crossings", "sure", "changes"],
-    ...["limits", "cautions", "inputs", "words"],
+    ...LAST,
   ],
-  uncertainty: [
-    ...["answer", "variants", "noise", "delay", "frequencies", "crossings", "sure", "changes"],
-    ...["limits", "cautions", "inputs", "words"],
-  ],
-  sweep: [
-    "findings",
-    "front",
-    "course",
-    "branches",
-    "rows",
-    "limits",
-    "cautions",
-    "inputs",
-    "words",
-  ],
+  uncertainty: ["answer", "noise", "frequencies", "crossings", "sure", "changes", ...LAST],
+  sweep: ["findings", "front", "course", "rows", "branches", ...LAST],
+  sensitivity: ["answer", "help", "figures", "modes", ...LAST],
 };
 
 /** Id, heading and first words of every section, in order. */
