@@ -132,21 +132,57 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     });
   });
 
-  test("the curves that are ticked are drawn, of the quantity that is chosen", async () => {
-    const visible = `${gd("spectra-chart")}.data.map((t) => t.visible !== false)`;
-    const before = (await page.evaluate(visible)) as boolean[];
-    const box = page.locator("input[name=curve]").first();
-    await box.press("Space");
-    await until(page, `JSON.stringify(${visible}) !== '${JSON.stringify(before)}'`);
-    await box.press("Space");
-    await until(page, `JSON.stringify(${visible}) === '${JSON.stringify(before)}'`);
+  describe("of the levels against motor speed", () => {
     const title = `${gd("spectra-chart")}.layout.yaxis.title.text`;
-    const gyro = (await page.evaluate(title)) as string;
-    expect(gyro).toContain("deg/s");
-    await page.check("input[name=quantity][value=accel]");
-    await until(page, `/\\bg\\b/.test(${title})`);
-    await page.check("input[name=quantity][value=gyro]");
-    await until(page, `${title} === ${JSON.stringify(gyro)}`);
+    const curves = `JSON.stringify(${gd("spectra-chart")}.data.filter((t) => t.visible !== false)
+      .map((t) => Array.from(t.y ?? [])))`;
+    const map = `JSON.stringify(${gd("sweep-chart")}.data.map((t) => Array.from(t.z ?? [], (r) => r?.length ?? r)).concat(
+      ${gd("sweep-chart")}.data.map((t) => String(t.z?.[5]))))`;
+    const words = () => page.textContent("#spectra-words");
+
+    /** What is drawn after a control was used; it must not be what was drawn before. */
+    const changed = async (what: string, use: () => Promise<unknown>) => {
+      const before = (await page.evaluate(what)) as string;
+      await use();
+      await vi.waitUntil(async () => (await page.evaluate(what)) !== before, { timeout: 10_000 });
+      return before;
+    };
+    const isAgain = (what: string, before: string) =>
+      vi.waitUntil(async () => (await page.evaluate(what)) === before, { timeout: 10_000 });
+
+    test("another quantity, with its unit", async () => {
+      expect(await page.evaluate(title)).toContain("deg/s");
+      const said = await words();
+      const before = await changed(curves, () => page.check("input[name=quantity][value=accel]"));
+      expect(await page.evaluate(title)).toMatch(/\bg\b/);
+      expect(await words()).not.toBe(said);
+      await page.press("input[name=quantity][value=accel]", "ArrowLeft");
+      await isAgain(curves, before);
+      expect(await words()).toBe(said);
+    });
+
+    test("another place, in both figures", async () => {
+      const said = await words();
+      const drawn = await changed(map, () =>
+        changed(curves, () => page.check("input[name=spectra-place][value='1']")),
+      );
+      expect(await words()).not.toBe(said);
+      await page.check("input[name=spectra-place][value='0']");
+      await isAgain(map, drawn);
+    });
+
+    test("all places together, those that are ticked", async () => {
+      const count = `${gd("spectra-chart")}.data.filter((t) => t.visible !== false).length`;
+      const before = await changed(curves, () => page.check("input[name=spectra-view][value=all]"));
+      const ticked = (await page.evaluate(count)) as number;
+      const box = page.locator("input[name=curve]").first();
+      await changed(curves, () => box.press("Space"));
+      expect(await page.evaluate(count)).toBeLessThan(ticked);
+      await changed(curves, () => box.press("Space"));
+      expect(await page.evaluate(count)).toBe(ticked);
+      await page.check("input[name=spectra-view][value=orders]");
+      await isAgain(curves, before);
+    });
   });
 
   test("a crossing that is clicked in the diagram of motor speed chooses its mode", async () => {
@@ -156,7 +192,8 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
       const chart = ${gd("campbell-chart")};
       const { xaxis, yaxis } = chart._fullLayout;
       const box = chart.getBoundingClientRect();
-      const inside = (p) => p.x > box.left + xaxis._offset + 4 && p.x < box.left + xaxis._offset + xaxis._length - 4;
+      const within = (v, from, axis) => v > from + axis._offset + 4 && v < from + axis._offset + axis._length - 4;
+      const inside = (p) => within(p.x, box.left, xaxis) && within(p.y, box.top, yaxis);
       for (const trace of chart.data.toReversed()) {
         if (trace.mode !== "markers" || trace.customdata === undefined) continue;
         for (const [i, about] of trace.customdata.entries()) {
