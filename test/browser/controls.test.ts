@@ -102,15 +102,58 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
       await isBack(before);
     });
 
+    test("colours: by movement or by turning", async () => {
+      const before = await changes(() => page.check("#mode-by-turning"));
+      await page.press("#mode-by-turning", "ArrowLeft");
+      await isBack(before);
+    });
+
     test("size: larger and smaller", async () => {
       await changes(() => page.press("#mode-size", "Home"));
       await changes(() => page.press("#mode-size", "End"));
     });
 
-    test("views: each another", async () => {
-      for (const view of ["above", "front", "side", "corner"]) {
-        await changes(() => page.press(`button[data-view=${view}]`, "Enter"));
+    test("speed: the phase of the motion goes on as fast as it says", async () => {
+      for (const speed of ["2", "0.25", "1"]) {
+        await page.fill("#mode-speed", speed);
+        await changes(() => page.press("#mode-play", "Enter"));
+        await page.press("#mode-play", "Enter");
       }
+      expect(await page.getAttribute("#mode-play", "aria-pressed")).toBe("false");
+    });
+
+    test("views: each another, by button and by keys", async () => {
+      const views = page.locator("#modes .views");
+      for (const view of ["above", "front", "side", "corner"]) {
+        await changes(() => views.locator(`button[data-view=${view}]`).press("Enter"));
+      }
+      const before = await changes(() => views.locator("button[data-zoom=in]").press("Enter"));
+      await views.locator("button[data-zoom=out]").press("Enter");
+      await changes(() => page.keyboard.press("Enter"));
+      await views.locator("button[data-view=corner]").press("Enter");
+      expect(before.width).toBeGreaterThan(200);
+      await changes(() =>
+        page.press("#shape-chart [tabindex], #shape-chart[tabindex]", "ArrowRight"),
+      );
+    });
+
+    test("turned by hand", async () => {
+      const box = (await page.locator("#shape-chart").boundingBox())!;
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      await changes(async () => {
+        await page.mouse.move(x, y);
+        await page.mouse.down();
+        await page.mouse.move(x + 60, y + 20, { steps: 4 });
+        await page.mouse.up();
+      });
+    });
+
+    test("step by step through the modes", async () => {
+      await page.check("input[name=mode][value='3']");
+      await changes(() => page.press("#mode-next", "Enter"));
+      expect(await page.textContent("#mode-words")).toMatch(/^Mode 4,/);
+      await changes(() => page.press("#mode-back", "Enter"));
+      expect(await page.textContent("#mode-words")).toMatch(/^Mode 3,/);
     });
 
     test("table: another mode by pointer and by arrow", async () => {
@@ -122,7 +165,7 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     });
 
     test("links elsewhere in the page choose their mode too", async () => {
-      const link = page.locator("a[data-mode]").first();
+      const link = page.locator("a[data-mode]:visible").first();
       const mode = await link.getAttribute("data-mode");
       const other = mode === "1" ? "2" : "1";
       await page.check(`input[name=mode][value='${other}']`);
