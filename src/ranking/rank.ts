@@ -11,7 +11,7 @@ import type { Candidate, Model } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
 import type { BareFrame } from "../response/bare-frame.ts";
 import { isolatorModes } from "../response/mount-frequencies.ts";
-import { type Assessed, assess } from "./assess.ts";
+import { type Assessed, assess, passedOrders } from "./assess.ts";
 import { namedCandidates } from "./candidates.ts";
 import { casesOf } from "./cases.ts";
 import { causesOf } from "./causes.ts";
@@ -194,6 +194,7 @@ function rankPlaces(
       causes: causesOf(bareModel, bare, p.place, instruments.gyroGain),
       motion: motions[i],
       ...spectra,
+      passed: passedOrders(instruments, p),
       gyroAtHover: levelAt(bare.h, spectra.gyroTotal, excitation.speeds.hover),
       fast: fastShare(bare.h, sensedTotal),
     };

@@ -77,6 +77,18 @@ export interface OrderSpectrum {
   readonly accel: Float64Array;
 }
 
+/**
+ * What the chips pass on of the lines at one multiple of the motors' speed while all motors turn at
+ * exactly the grid's speeds: mean squares, before any filter (each size of the grid).
+ */
+export interface PassedOrder {
+  readonly multiple: number;
+  /** (deg/s)^2 */
+  readonly gyro: Float64Array;
+  /** g^2, without the chip's own noise */
+  readonly accel: Float64Array;
+}
+
 /** A place while one propeller is worse than the others. */
 export interface CaseReading {
   readonly name: string;
@@ -166,6 +178,8 @@ export interface RankedCandidate {
   readonly causes: readonly Cause[];
   readonly motion: readonly ModalMotion[];
   readonly spectra: readonly OrderSpectrum[];
+  /** one for each multiple, ascending */
+  readonly passed: readonly PassedOrder[];
   /** all orders together (size of the grid) */
   readonly gyroTotal: Float64Array;
   readonly accelTotal: Float64Array;

@@ -1,8 +1,8 @@
 /** The report: one page that stands alone. */
 
-import { campbellFigure } from "./campbell.ts";
+import { campbellData } from "./campbell.ts";
+import { campbellSection } from "./campbell-section.ts";
 import { casesSection } from "./cases-section.ts";
-import { campbellSection, spectraSection } from "./charts-sections.ts";
 import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
@@ -12,6 +12,7 @@ import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
 import { levellingSection } from "./levelling-section.ts";
+import { leverFigure } from "./lever-figure.ts";
 import { mapsData } from "./map-data.ts";
 import { mapSection } from "./map-section.ts";
 import { massesSection } from "./masses-section.ts";
@@ -22,7 +23,8 @@ import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
 import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
-import { spectraFigures } from "./spectra.ts";
+import { spectraData } from "./spectra.ts";
+import { spectraSection } from "./spectra-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
@@ -82,9 +84,10 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
 }
 
 function pageData(analysis: Analysed): PageData {
-  const campbell = campbellFigure(analysis);
-  const spectra = spectraFigures(analysis);
+  const campbell = campbellData(analysis);
+  const spectra = spectraData(analysis);
   const filters = filtersFigure(analysis);
+  const levelling = leverFigure(analysis);
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
@@ -93,7 +96,10 @@ function pageData(analysis: Analysed): PageData {
     wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
-    ...(filters && { filters }),
+    charts: {
+      ...(filters && { "filters-chart": filters }),
+      ...(levelling && { "lever-chart": levelling }),
+    },
     ...(maps && { maps }),
     ...(shapes && {
       shapes: {

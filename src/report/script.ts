@@ -8,7 +8,9 @@
  * so it takes what it needs as arguments and imports types only.
  */
 
-import { startCharts, themed } from "./client/charts.ts";
+import { CHART_TOOLS } from "./chart-tools.ts";
+import { startCampbell } from "./client/campbell.ts";
+import { startCharts } from "./client/charts.ts";
 import { startContents } from "./client/contents.ts";
 import { lineVertices, shapeTraces, shapeUpdate, vertexMotion } from "./client/geometry.ts";
 import { createHost } from "./client/host.ts";
@@ -16,14 +18,13 @@ import { libraryLoader } from "./client/library.ts";
 import { squareSizes, startMaps } from "./client/maps.ts";
 import { startModes } from "./client/modes.ts";
 import { startSaving } from "./client/save.ts";
+import { startSpectra } from "./client/spectra.ts";
 import { type Starters, start } from "./client/start.ts";
 import type { Tools } from "./client/types.ts";
 import { startWords } from "./client/words.ts";
-import { unpackUnit } from "./shape-codec.ts";
 
 const TOOLS: Tools = {
-  unpackUnit,
-  themed,
+  ...CHART_TOOLS,
   squareSizes,
   vertexMotion,
   lineVertices,
@@ -34,11 +35,13 @@ const TOOLS: Tools = {
 const STARTERS: Starters = {
   createHost,
   libraryLoader,
+  startCampbell,
   startCharts,
   startContents,
   startMaps,
   startModes,
   startSaving,
+  startSpectra,
   startWords,
 };
 

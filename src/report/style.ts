@@ -1,6 +1,7 @@
 /** The style sheet: one column for reading, wide figures, quiet colours; screen and paper. */
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
+import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
 import { TABLE_STYLE } from "./style-tables.ts";
 
@@ -217,6 +218,7 @@ export function styleSheet(): string {
     TABLES,
     TABLE_STYLE,
     CHARTS,
+    CHARTS_STYLE,
     PAPER,
   ].join("\n");
 }

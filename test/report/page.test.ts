@@ -79,9 +79,10 @@ describe("the page", () => {
     const data = JSON.parse(json ?? "") as PageData;
     expect(data.shapes?.shapes.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
-    expect(data.campbell?.traces.length).toBe(7);
-    expect(data.spectra?.gyro.traces.length).toBe(3);
-    expect(data.filters?.traces.length).toBe(2);
+    expect(data.campbell?.modes.length).toBe(3);
+    expect(data.spectra?.gyro.powers.length).toBe(3);
+    expect(data.charts?.["filters-chart"].traces.length).toBe(2);
+    expect(data.charts?.["lever-chart"].traces.length).toBeGreaterThan(3);
     expect(data.maps?.maps.length).toBe(1);
   });
 
@@ -139,8 +140,8 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Five charts, and the scale of the map.
-    expect(labels.length).toBe(6);
+    // Seven charts, and the scale of the map.
+    expect(labels.length).toBe(8);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

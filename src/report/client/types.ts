@@ -3,11 +3,13 @@
  * has no types of browsers here, and these few lines say what the script depends on.
  */
 
+import type { CampbellData } from "../campbell.ts";
 import type { DisplayData } from "../display.ts";
 import type { Figure } from "../figure.ts";
 import type { MapsData } from "../map-data.ts";
 import type { Theme } from "../palette.ts";
-import type { SpectraFigures } from "../spectra.ts";
+import type { SpectraData } from "../spectra-data.ts";
+import type { ChartTools } from "./chart-tools.ts";
 
 export interface Element {
   id: string;
@@ -210,9 +212,8 @@ export interface PageData {
   readonly wideOnly: string;
   /** by the id of their place in the page; drawn when they come into sight */
   readonly charts?: Readonly<Record<string, Figure>>;
-  readonly campbell?: Figure;
-  readonly spectra?: SpectraFigures;
-  readonly filters?: Figure;
+  readonly campbell?: CampbellData;
+  readonly spectra?: SpectraData;
   readonly maps?: MapsData;
   readonly shapes?: ShapesData;
 }
@@ -226,15 +227,13 @@ export interface ShapesData extends DisplayData {
 }
 
 /** Functions that the others use; each is in the page under its own name. */
-export interface Tools {
-  readonly unpackUnit: (text: string) => Float64Array;
+export interface Tools extends ChartTools {
   readonly squareSizes: (
     values: readonly number[],
     low: number,
     high: number,
     room: number,
   ) => number[];
-  readonly themed: <T>(value: T, theme: Theme) => T;
   readonly vertexMotion: (data: DisplayData, carriers: ArrayLike<number>) => Float64Array;
   readonly lineVertices: (lines: readonly (readonly number[])[]) => number[];
   readonly shapeTraces: (shape: PreparedShape, theme: Theme) => Trace[];

@@ -168,6 +168,7 @@ export function ranked(
       },
     ],
     spectra: [{ order: "unbalance", gyro: spectrum, accel: spectrum }],
+    passed: [],
     gyroTotal: spectrum,
     accelTotal: spectrum,
   };
