@@ -25,7 +25,7 @@ p, ul, ol { max-width: 46rem; }
 p { margin: .5rem 0; }
 small { font-size: .82em; color: var(--muted); font-weight: 400; }
 a { color: var(--accent); text-underline-offset: .2em; }
-code { overflow-wrap: anywhere; }
+code, li bdi, label bdi { overflow-wrap: anywhere; }
 code { font-family: ui-monospace, "Liberation Mono", monospace; font-size: .9em; }
 :focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; border-radius: 2px; }
 .skip { position: absolute; left: -99rem; }
