@@ -258,11 +258,24 @@ export interface MapPlace {
   readonly score: number;
   /** on an overhang that is flagged */
   readonly avoid: boolean;
+  /** what the stack's box would cut there, in words such as `the plate "top"`; absent where it has room */
+  readonly inTheWay?: string;
+  /**
+   * Absent where the stack's screw pattern fits. Else the place is read as if the pattern, heads and all,
+   * were drawn together to this share of its size, 0..1, with which it fits.
+   */
+  readonly patternShare?: number;
 }
 
-/** Figures all over the plates where the stack fits. */
+/** Figures all over the plates. */
 export interface QuietMap {
-  /** m */
+  /** m, between places where the stack can sit; the rest of the plates may be covered more widely */
   readonly pitch: number;
+  /** those where the stack can sit first */
   readonly places: readonly MapPlace[];
+}
+
+/** Whether the stack as it is could sit there: its screws fit and its box has room. */
+export function canSit({ inTheWay, patternShare }: MapPlace): boolean {
+  return inTheWay === undefined && patternShare === undefined;
 }

@@ -1,0 +1,113 @@
+/** The rest of the plates: places where the stack as it is cannot sit, so that a map covers them too. */
+
+import type { FrameFile } from "../frame/types.ts";
+import { candidateAt } from "../model/equipment.ts";
+import { bounds } from "../model/polygon.ts";
+import type { Candidate, Model, PlatePart } from "../model/types.ts";
+import { patternFits } from "./candidates.ts";
+import { inTheWay } from "./room.ts";
+
+/**
+ * Sizes of the screw pattern, heads and all, that are tried until one fits, as shares of its own. A fifth of
+ * the usual patterns is about as wide as one screw head: less says nothing about a board.
+ */
+const SHARES = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
+const WIDER = 1.25;
+/** Cells whose middle is nearer to a known place than this share of their width are left out. */
+const NEAR = 0.75;
+
+/** Why a place is not one for the stack as it is; both absent where it is one after all. */
+export interface Hindrance {
+  /** what the stack's box would cut, in words; absent where it has room */
+  readonly inTheWay?: string;
+  /** the screw pattern on which it is read there, as a share of its own; absent where that fits */
+  readonly patternShare?: number;
+}
+
+export interface OtherPlace extends Hindrance {
+  readonly candidate: Candidate;
+}
+
+/**
+ * The middles of even cells all over every plate, without those near a place that is known already.
+ * Where the pattern of the screws does not fit it is drawn together about the place until it does; where
+ * even a fifth of it does not, there is no place. Mass, height and kind of mounts are those of the stack.
+ *
+ * @param taken places known already
+ * @param most of them; cells are widened until they are fewer
+ * @param pitch width of cells to begin with, m
+ */
+export function otherPlaces(
+  file: FrameFile,
+  model: Model,
+  taken: readonly Candidate[],
+  most: number,
+  pitch: number,
+): readonly OtherPlace[] {
+  const within = (width: number) =>
+    model.plates.flatMap((plate, p) => {
+      const here = taken.filter((t) => t.plate === p);
+      return middles(plate, width, here).flatMap(([x, y]) => fitted(file, model, plate, x, y));
+    });
+  let found = within(pitch);
+  for (let wide = WIDER * pitch; found.length > most; wide *= WIDER) {
+    const fewer = within(wide);
+    // As few as there can be: one on every plate.
+    if (fewer.length === found.length && found.length <= model.plates.length) break;
+    found = fewer;
+  }
+  return found.map((spot) => withRoom(file, model, spot));
+}
+
+/** A place in the plan, and how much of the pattern fits. */
+interface Spot {
+  readonly plate: PlatePart;
+  readonly x: number;
+  readonly y: number;
+  readonly share: number;
+}
+
+function middles(plate: PlatePart, width: number, taken: readonly Candidate[]) {
+  const [x0, y0, x1, y1] = bounds(plate.outline);
+  const [xs, ys] = [cells(x0, x1, width), cells(y0, y1, width)];
+  const isTaken = (x: number, y: number) =>
+    taken.some((t) => Math.abs(t.x - x) < NEAR * xs.width && Math.abs(t.y - y) < NEAR * ys.width);
+  const all = xs.middles.flatMap((x) => ys.middles.map((y) => [x, y] as const));
+  return all.filter(([x, y]) => !isTaken(x, y));
+}
+
+function cells(from: number, to: number, width: number) {
+  const n = Math.max(1, Math.round((to - from) / width));
+  const each = (to - from) / n;
+  return { width: each, middles: Array.from({ length: n }, (_, i) => from + (i + 0.5) * each) };
+}
+
+function at(file: FrameFile, model: Model, spot: Spot, side: "above" | "below"): Candidate {
+  const { plate, x, y, share } = spot;
+  const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
+  const place = candidateAt({ plates: model.plates, file }, "", def, false);
+  return {
+    ...place,
+    holes: place.holes.map(([u, v]) => [x + share * (u - x), y + share * (v - y)]),
+    footprint: share * place.footprint,
+  };
+}
+
+function fitted(file: FrameFile, model: Model, plate: PlatePart, x: number, y: number): Spot[] {
+  const spots = SHARES.map((share) => ({ plate, x, y, share }));
+  const fits = spots.find((spot) => patternFits(plate, at(file, model, spot, "above")));
+  return fits ? [fits] : [];
+}
+
+/** Above the plate where there is room or on neither side, else below it. */
+function withRoom(file: FrameFile, model: Model, spot: Spot): OtherPlace {
+  const { plate, x, y, share } = spot;
+  const above = inTheWay(file, model, plate, x, y, "above");
+  const below = above && inTheWay(file, model, plate, x, y, "below");
+  const isBelow = above !== undefined && below === undefined;
+  return {
+    candidate: at(file, model, spot, isBelow ? "below" : "above"),
+    ...(above !== undefined && below !== undefined && { inTheWay: above }),
+    ...(share < 1 && { patternShare: share }),
+  };
+}
