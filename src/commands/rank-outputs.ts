@@ -2,35 +2,15 @@
 
 import path from "node:path";
 import type { Analysis } from "../analyse.ts";
-import { inputError } from "../errors.ts";
 import type { Ranking } from "../ranking/types.ts";
 import type { LoadedFrame } from "./input/load-frame.ts";
 import { type MapOptions, mapPitchText } from "./input/map-options.ts";
-import { requireName, type SolveOptions, solveOptionsText } from "./input/options.ts";
+import { type SolveOptions, solveOptionsText } from "./input/options.ts";
+import type { ReportOptions } from "./input/report-options.ts";
 import type { WrittenFiles } from "./output/ranking-json.ts";
-import { programVersion } from "./version.ts";
 import type { OutputFile } from "./write-files.ts";
 
-export interface OutputOptions extends SolveOptions, MapOptions {
-  /** false: none; absent: the usual place */
-  readonly report?: string | false;
-  readonly date: boolean;
-}
-
-/** What is wrong with the options themselves, before anything is read. @throws InputError */
-export function requireSenseOfReport(report: string | false | undefined, both: boolean): void {
-  if (both) {
-    throw inputError("--report", "was given together with --no-report: leave out one of the two.");
-  }
-  if (typeof report !== "string") return;
-  requireName("--report", report, "my-frame.html");
-  if (/\.jsonc?$/i.test(report)) {
-    throw inputError(
-      "--report",
-      `${report} has the name of a frame file, but a report is a web page: give a name that ends in .html.`,
-    );
-  }
-}
+export type OutputOptions = SolveOptions & MapOptions & ReportOptions;
 
 /** Where report and map go, both free to be written. @throws InputError */
 export async function freeOutputs(
@@ -57,7 +37,12 @@ export async function writeOutputs(
   const { writeFiles } = await import("./write-files.ts");
   const files: OutputFile[] = [];
   if (report !== undefined) {
-    files.push({ path: report, text: await reportText(analysis, frame, options) });
+    const { pageParts } = await import("./page-input.ts");
+    const { renderReport } = await import("../report/page.ts");
+    const typed = [solveOptionsText(options), mapPitchText(options)];
+    const { input, beside } = await pageParts(report, options, typed);
+    const from = { fileName: frame.path, fileHash: frame.hash };
+    files.push({ path: report, text: renderReport(analysis, { ...input, ...from }) }, ...beside);
   }
   if (map !== undefined) {
     const { mapCsv } = await import("./output/map-csv.ts");
@@ -69,21 +54,4 @@ export async function writeOutputs(
 function reportPath(frame: string, report: string | false | undefined): string | undefined {
   if (report === false) return undefined;
   return report ?? path.join("reports", `${path.parse(frame).name}.html`);
-}
-
-async function reportText(
-  analysis: Analysis,
-  frame: LoadedFrame,
-  options: OutputOptions,
-): Promise<string> {
-  const { renderReport } = await import("../report/page.ts");
-  const { readPlotly } = await import("../report/plotly.ts");
-  return renderReport(analysis, {
-    fileName: frame.path,
-    fileHash: frame.hash,
-    version: programVersion(),
-    ...(options.date && { created: new Date().toISOString() }),
-    options: [solveOptionsText(options), mapPitchText(options)].filter((t) => t !== "").join(" "),
-    plotly: readPlotly(),
-  });
 }

@@ -10,7 +10,6 @@ import type { ComparisonStudy } from "../study/results.ts";
 import { solveOptionsText } from "./input/options.ts";
 import { type RunOptions, type StudyOptions, sampleOptions } from "./input/study-options.ts";
 import type { Terminal } from "./terminal/terminal.ts";
-import { programVersion } from "./version.ts";
 
 export interface StudyAsked {
   readonly frames: readonly FrameGiven[];
@@ -60,7 +59,13 @@ export async function runStudy(
   const study = await computed(asked, options, terminal);
   if (report !== undefined) {
     const { writeFiles } = await import("./write-files.ts");
-    writeFiles([{ path: report, text: await reportText(study, asked, options) }]);
+    const { pageParts } = await import("./page-input.ts");
+    const { renderComparison } = await import("../report/study-page.ts");
+    const { input, beside } = await pageParts(report, options, [
+      asked.typed,
+      solveOptionsText(options),
+    ]);
+    writeFiles([{ path: report, text: renderComparison(study, input) }, ...beside]);
   }
   if (options.json) {
     const { comparisonJson } = await import("./output/comparison-json.ts");
@@ -102,19 +107,4 @@ export function reportPath(
 ): string | undefined {
   if (report === false) return undefined;
   return report ?? path.join("reports", `${path.parse(frame).name}${suffix}.html`);
-}
-
-async function reportText(
-  study: ComparisonStudy,
-  { typed }: StudyAsked,
-  options: StudyOptions,
-): Promise<string> {
-  const { renderComparison } = await import("../report/study-page.ts");
-  const { readPlotly } = await import("../report/plotly.ts");
-  return renderComparison(study, {
-    version: programVersion(),
-    ...(options.date && { created: new Date().toISOString() }),
-    options: [typed, solveOptionsText(options)].filter((t) => t !== "").join(" "),
-    plotly: readPlotly(),
-  });
 }

@@ -6,7 +6,6 @@ import { inputError } from "../errors.ts";
 import type { FrameSource } from "../frame/change.ts";
 import type { Job } from "../runs/jobs.ts";
 import type { SweepEnd, SweptParameter } from "../runs/sweep-run.ts";
-import type { SweepStudy } from "../study/results-sweep.ts";
 import type { Outcome } from "../variants/types.ts";
 import { solveOptionsText } from "./input/options.ts";
 import { addReportOptions, collect, type ReportOptions } from "./input/report-options.ts";
@@ -106,7 +105,14 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const drawn = study && report;
   if (study && report !== undefined) {
     const { writeFiles } = await import("./write-files.ts");
-    writeFiles([{ path: report, text: await reportText(study, options) }]);
+    const { pageParts } = await import("./page-input.ts");
+    const { renderSweep } = await import("../report/sweep-page.ts");
+    const vary = options.vary.map((text) => `--vary ${JSON.stringify(text)}`);
+    const { input, beside } = await pageParts(report, options, [
+      ...vary,
+      solveOptionsText(options),
+    ]);
+    writeFiles([{ path: report, text: renderSweep(study, input) }, ...beside]);
   }
   const { rankedLines } = await import("./output/written.ts");
   const files = rankedLines({ ...(drawn !== undefined && { report: drawn }) });
@@ -116,18 +122,6 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
 function noneComputed(count: number, reasons: ReadonlyMap<number, string>) {
   const [reason] = reasons.values();
   return inputError("--vary", `none of the ${count} variants can be computed: ${reason}`);
-}
-
-async function reportText(study: SweepStudy, options: SweepOptions): Promise<string> {
-  const { renderSweep } = await import("../report/sweep-page.ts");
-  const { readPlotly } = await import("../report/plotly.ts");
-  const vary = options.vary.map((text) => `--vary ${JSON.stringify(text)}`);
-  return renderSweep(study, {
-    version: programVersion(),
-    ...(options.date && { created: new Date().toISOString() }),
-    options: [...vary, solveOptionsText(options)].filter((t) => t !== "").join(" "),
-    plotly: readPlotly(),
-  });
 }
 
 /**

@@ -1,7 +1,9 @@
 /** Data and scripts inside the page, and the policy that lets nothing else run or load. */
 
 import { createHash } from "node:crypto";
-import { type Html, raw } from "./html.ts";
+import { gzipSync } from "node:zlib";
+import { type Html, html, raw } from "./html.ts";
+import type { PlotLibrary } from "./types.ts";
 
 /** A script as it stands in the page, and the hash by which the policy knows it. */
 export interface InlineScript {
@@ -34,15 +36,31 @@ export function inlineScript(code: string): InlineScript {
 }
 
 /**
- * The page may run the scripts with these hashes and nothing else, and may load nothing at all.
- * Styles must be 'unsafe-inline': the plot library writes rules and style attributes while it draws;
- * with every kind of loading forbidden a style cannot reach the network either.
+ * Where the page's script finds the plot library: compressed inside the page, as text that is not a
+ * script, or the name of the file beside it. Either way nothing of it is read before the first screen
+ * stands.
  */
-export function contentPolicy(scripts: readonly InlineScript[]): string {
+export function libraryElement(library: PlotLibrary): Html {
+  if (library.kind === "beside") {
+    return html`<script type="text/plain" id="library" data-beside="${library.file}"></script>`;
+  }
+  const packed = gzipSync(library.source, { level: 9 }).toString("base64");
+  return raw(`<script type="text/plain" id="library">${packed}</script>`);
+}
+
+/**
+ * The page may run the script with this hash, and what that hands over itself: the library unpacked
+ * (blob:) or from the folder of the page ('self'). It may load nothing else at all, and show no images
+ * but those made in the page, which is how figures are saved. Styles must be 'unsafe-inline': the plot
+ * library writes rules and style attributes while it draws; with every kind of loading forbidden a style
+ * cannot reach the network either.
+ */
+export function contentPolicy(script: InlineScript, library: PlotLibrary): string {
   return [
     "default-src 'none'",
-    `script-src ${scripts.map((s) => s.source).join(" ")}`,
+    `script-src ${script.source} ${library.kind === "beside" ? "'self'" : "blob:"}`,
     "style-src 'unsafe-inline'",
+    "img-src data: blob:",
     "base-uri 'none'",
     "form-action 'none'",
   ].join("; ");

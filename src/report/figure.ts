@@ -90,9 +90,17 @@ export function plainLayout(
 }
 
 /**
- * The place of a chart in the page. The script draws into it; before, or without a script, it says
- * so. `finding` is what the chart shows, in words; `rows` gives a chart of bars its height.
+ * The place of a chart in the page. The script draws into it; before, or without a script, the
+ * `finding` stands there: what the chart shows, in words. `rows` gives a chart of bars its height.
  */
 export function chartBox(id: string, className: string, finding: string, rows?: number): Html {
-  return html`<div class="chart ${className}" id="${id}" role="img" aria-label="${finding}"${rows !== undefined && html` style="--rows: ${rows}"`}><p class="waiting">The chart is drawn by the page's own script.</p></div>`;
+  return html`<div class="chart ${className}" id="${id}" role="img" aria-label="${finding}"${rows !== undefined && html` style="--rows: ${rows}"`}><p class="waiting">${finding}</p></div>
+${saveButtons(id)}`;
+}
+
+/** Saves a figure of the page, or a drawing, as a file. */
+export function saveButtons(id: string): Html {
+  const button = (format: string) =>
+    html`<button type="button" data-save="${format}" data-of="${id}" aria-label="save this figure as ${format.toUpperCase()}">${format.toUpperCase()}</button>`;
+  return html`<p class="save"><span aria-hidden="true">save as</span> ${button("svg")} ${button("png")}</p>`;
 }

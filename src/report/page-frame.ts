@@ -1,14 +1,22 @@
-/** What every page is set in: head, policy, style, contents, data and scripts. One file that stands alone. */
+/** What every page is set in: head, policy, style, contents, data and script. One file that stands alone. */
 
 import type { PageData } from "./client/types.ts";
-import { contentPolicy, dataElement, inlineScript } from "./embed.ts";
+import { contentPolicy, dataElement, inlineScript, libraryElement } from "./embed.ts";
 import { type Html, html, type Part, raw } from "./html.ts";
 import { clientScript } from "./script.ts";
 import { styleSheet } from "./style.ts";
 import type { PageInput } from "./types.ts";
+import { wordsSection } from "./words.ts";
 
 /** A section with its title in the contents; absent where it has nothing to say. */
 export type Entry = readonly [id: string, title: string, body: Html | undefined];
+
+/** Sections that answer one question of the reader. */
+export interface Chapter {
+  /** in the contents */
+  readonly title: string;
+  readonly sections: readonly Entry[];
+}
 
 export interface PageParts {
   /** of the window */
@@ -20,20 +28,22 @@ export interface PageParts {
   readonly skip: string;
   /** "by ... from ..." under the page */
   readonly source: Part;
-  readonly sections: readonly Entry[];
+  readonly chapters: readonly Chapter[];
   readonly data: PageData;
 }
 
 /** The whole HTML page. The same parts and input give the same bytes. */
 export function framedPage(parts: PageParts, input: PageInput): string {
-  const sections = parts.sections.filter(([, , body]) => body !== undefined);
-  const scripts = [inlineScript(input.plotly), inlineScript(clientScript())];
+  const chapters = [...parts.chapters, WORDS]
+    .map((c) => ({ ...c, sections: c.sections.filter(([, , body]) => body !== undefined) }))
+    .filter((c) => c.sections.length > 0);
+  const script = inlineScript(clientScript());
   const page = html`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="generator" content="stillpoint">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(scripts)}">
+<meta http-equiv="Content-Security-Policy" content="${contentPolicy(script, input.library)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
@@ -42,21 +52,37 @@ export function framedPage(parts: PageParts, input: PageInput): string {
 </head>
 <body>
 <a class="skip" href="#main">${parts.skip}</a>
-${heading(parts, sections)}
+<header><h1>${parts.name}</h1><p>${parts.tagline}</p></header>
+${contents(chapters)}
 <main id="main">
-${sections.map(([, , body]) => html`${body}\n`)}</main>
-<footer><p>Made by stillpoint ${input.version} from ${parts.source}. This page carries everything it needs and asks no network for anything.</p></footer>
+${chapters.map((c) => html`${c.sections.map(([, , body]) => html`${body}\n`)}`)}</main>
+<footer><p>Made by stillpoint ${input.version} from ${parts.source}. ${ABOUT_LIBRARY[input.library.kind]}</p></footer>
+<aside id="word-note" class="word-note" popover aria-label="what the word means"><p id="word-says"></p><p><a id="word-more" href="#words">in the list of words</a></p></aside>
 ${dataElement("report-data", parts.data)}
-${scripts.map((s) => html`${s.tag}\n`)}</body>
+${libraryElement(input.library)}
+${script.tag}
+</body>
 </html>
 `;
   return page.html;
 }
 
-function heading({ name, tagline }: PageParts, sections: readonly Entry[]): Html {
-  const links = sections.map(([id, title]) => html`<li><a href="#${id}">${title}</a></li>`);
-  return html`<header>
-<h1>${name}</h1><p>${tagline}</p>
-<nav aria-label="contents"><ul>${links}</ul></nav>
-</header>`;
+const WORDS: Chapter = { title: "Words", sections: [["words", "Words", wordsSection()]] };
+
+const ABOUT_LIBRARY = {
+  inside: "This page carries everything it needs and asks no network for anything.",
+  beside:
+    "This page asks no network for anything; its figures need the plot library that lies in the same folder.",
+};
+
+/** Chapters, and under each its sections where there are several. */
+function contents(chapters: readonly Chapter[]): Html {
+  const link = ([id, title]: Entry) => html`<a href="#${id}">${title}</a>`;
+  const items = chapters.map(({ title, sections }) => {
+    const [first] = sections;
+    const under =
+      sections.length > 1 && html`<ul>${sections.map((s) => html`<li>${link(s)}</li>`)}</ul>`;
+    return html`<li><a class="chapter" href="#${first[0]}">${title}</a>${under}</li>\n`;
+  });
+  return html`<nav aria-label="contents"><ul>${items}</ul></nav>`;
 }

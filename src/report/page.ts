@@ -17,33 +17,48 @@ import { massesSection } from "./masses-section.ts";
 import { modelSection } from "./model-section.ts";
 import { firstMode, modesSection, modeWords } from "./modes-section.ts";
 import { mountsSection } from "./mounts-section.ts";
-import { type Entry, framedPage } from "./page-frame.ts";
+import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
 import { rankingSection } from "./ranking-section.ts";
 import { spectraFigures } from "./spectra.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
-function entries(analysis: Analysed, input: ReportInput, drawn: number): Entry[] {
-  const all: Entry[] = [
-    ["verdict", "Verdict", verdictSection(analysis)],
-    ["ranking", "Ranking", rankingSection(analysis)],
-    ["filters", "Filtering", filtersSection(analysis)],
-    ["map", "Quiet map", mapSection(analysis)],
-    ["levelling", "Self-level flight", levellingSection(analysis)],
-    ["mounts", "Mounts", mountsSection(analysis)],
-    ["cases", "Other states", casesSection(analysis)],
-    ["modes", "Mode shapes", modesSection(analysis, drawn)],
-    ["interference", "Motor speed and modes", campbellSection(analysis)],
-    ["spectra", "Noise and causes", spectraSection(analysis)],
-    ["masses", "Masses", massesSection(analysis)],
-    ["model", "Model", modelSection(analysis)],
-    ["limits", "Limits", limitsSection(analysis)],
-    ["check", "Tap test", checkSection(analysis)],
-    ["cautions", "Cautions", cautionsSection()],
-    ["inputs", "Inputs", inputsSection(analysis, input)],
+/** In the order in which a reader asks: what, where, why, how sure, of what, from what. */
+function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapter[] {
+  return [
+    { title: "Verdict", sections: [["verdict", "Verdict", verdictSection(analysis)]] },
+    {
+      title: "Places",
+      sections: [
+        ["ranking", "Ranking", rankingSection(analysis)],
+        ["map", "Quiet map", mapSection(analysis)],
+        ["filters", "Filtering", filtersSection(analysis)],
+        ["levelling", "Self-level flight", levellingSection(analysis)],
+      ],
+    },
+    {
+      title: "Why",
+      sections: [
+        ["modes", "Mode shapes", modesSection(analysis, drawn)],
+        ["interference", "Motor speed and modes", campbellSection(analysis)],
+        ["spectra", "Noise and causes", spectraSection(analysis)],
+        ["mounts", "Mounts", mountsSection(analysis)],
+        ["cases", "Other states", casesSection(analysis)],
+      ],
+    },
+    { title: "How sure", sections: [["check", "Tap test", checkSection(analysis)]] },
+    {
+      title: "Model",
+      sections: [
+        ["model", "How it was worked out", modelSection(analysis)],
+        ["masses", "Masses", massesSection(analysis)],
+        ["limits", "Limits", limitsSection(analysis)],
+        ["cautions", "Cautions", cautionsSection()],
+      ],
+    },
+    { title: "Inputs", sections: [["inputs", "Inputs", inputsSection(analysis, input)]] },
   ];
-  return all;
 }
 
 /** The whole HTML page. The same analysis and input give the same bytes. */
@@ -56,7 +71,7 @@ export function renderReport(analysis: Analysed, input: ReportInput): string {
       tagline: "Where the sensor stack should sit, and why",
       skip: "To the verdict",
       source: html`<code>${input.fileName}</code>`,
-      sections: entries(analysis, input, data.shapes?.shapes.length ?? 0),
+      chapters: chapters(analysis, input, data.shapes?.shapes.length ?? 0),
       data,
     },
     input,
@@ -70,6 +85,7 @@ function pageData(analysis: Analysed): PageData {
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
+    name: analysis.model.name,
     themes: { light: LIGHT, dark: DARK },
     wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),

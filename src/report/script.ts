@@ -9,11 +9,16 @@
  */
 
 import { startCharts, themed } from "./client/charts.ts";
+import { startContents } from "./client/contents.ts";
 import { lineVertices, shapeTraces, shapeUpdate, vertexMotion } from "./client/geometry.ts";
+import { createHost } from "./client/host.ts";
+import { libraryLoader } from "./client/library.ts";
 import { squareSizes, startMaps } from "./client/maps.ts";
 import { startModes } from "./client/modes.ts";
-import { start } from "./client/start.ts";
+import { startSaving } from "./client/save.ts";
+import { type Starters, start } from "./client/start.ts";
 import type { Tools } from "./client/types.ts";
+import { startWords } from "./client/words.ts";
 import { unpackUnit } from "./shape-codec.ts";
 
 const TOOLS: Tools = {
@@ -26,15 +31,27 @@ const TOOLS: Tools = {
   shapeUpdate,
 };
 
+const STARTERS: Starters = {
+  createHost,
+  libraryLoader,
+  startCharts,
+  startContents,
+  startMaps,
+  startModes,
+  startSaving,
+  startWords,
+};
+
 export function clientScript(): string {
-  const tools = Object.entries(TOOLS).map(([name, f]) => `  ${name}: ${f.toString()},`);
+  const written = (functions: object) =>
+    Object.entries(functions).map(([name, f]) => `  ${name}: ${f.toString()},`);
   return [
     '"use strict";',
     "(() => {",
     // Some compilers wrap inner functions in a call that keeps their names; here it does nothing.
     "const __name = (f) => f;",
-    `const tools = {\n${tools.join("\n")}\n};`,
-    `const starters = { startCharts: ${startCharts.toString()}, startModes: ${startModes.toString()}, startMaps: ${startMaps.toString()} };`,
+    `const tools = {\n${written(TOOLS).join("\n")}\n};`,
+    `const starters = {\n${written(STARTERS).join("\n")}\n};`,
     `(${start.toString()})(window, tools, starters);`,
     "})();",
   ].join("\n");

@@ -2,14 +2,31 @@
 
 import { type Html, html, type Part } from "./html.ts";
 
-/** A section with its heading; `lead` says in one or two sentences what is to be seen. */
-export function section(id: string, title: string, lead: Part, ...body: readonly Part[]): Html {
+/** What a section begins with. */
+export interface Lead {
+  /** what came out, for this frame */
+  readonly finding: Part;
+  /** how to read what follows */
+  readonly how?: Part;
+}
+
+/** A section with its heading; the finding comes first. */
+export function section(
+  id: string,
+  title: string,
+  lead: Part | Lead,
+  ...body: readonly Part[]
+): Html {
   return html`<section id="${id}" aria-labelledby="${id}-heading">
 <h2 id="${id}-heading">${title}</h2>
-${lead !== "" && html`<p class="lead">${lead}</p>`}
+${isLead(lead) ? [html`<p class="finding">${lead.finding}</p>\n`, lead.how !== undefined && html`<p class="lead">${lead.how}</p>`] : lead !== "" && html`<p class="lead">${lead}</p>`}
 ${body}
 </section>
 `;
+}
+
+function isLead(lead: Part | Lead): lead is Lead {
+  return typeof lead === "object" && "finding" in lead;
 }
 
 /** One column of a table. */

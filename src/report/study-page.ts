@@ -5,7 +5,7 @@ import type { PageData } from "./client/types.ts";
 import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
 import { type Figure, WIDE_ONLY } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
-import { type Entry, framedPage } from "./page-frame.ts";
+import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT } from "./palette.ts";
 import { list, rows, section } from "./section.ts";
 import { answerFigure, answerSection } from "./study/answer.ts";
@@ -30,8 +30,8 @@ export function renderComparison(study: ComparisonStudy, input: PageInput): stri
       tagline,
       skip: "To the answer",
       source: sources(study.files),
-      sections: entries(study, input),
-      data: chartsData({
+      chapters: chapters(study, input),
+      data: chartsData(study.title, {
         "answer-chart": answerFigure(study),
         "frequencies-chart": frequenciesFigure(study),
         "noise-chart": alone ? undefined : spotsFigure(study),
@@ -43,27 +43,46 @@ export function renderComparison(study: ComparisonStudy, input: PageInput): stri
   );
 }
 
-function entries(study: ComparisonStudy, input: PageInput): Entry[] {
+function chapters(study: ComparisonStudy, input: PageInput): Chapter[] {
   const alone = study.variants.length === 1;
   return [
-    ["answer", "Answer", answerSection(study)],
-    ["variants", "Variants", variantsSection(study)],
-    ["noise", "Noise", noiseSection(study)],
-    ["delay", "Filtering", delaySection(study)],
-    ["frequencies", "Modes", frequenciesSection(study)],
-    ["crossings", "Near hover", crossingsSection(study)],
-    ["sure", "How sure", sureSection(study)],
-    ["changes", alone ? "The frame" : "What they are", changesSection(study)],
-    ["limits", "Limits", studyLimits(study.sure !== undefined)],
-    ["cautions", "Cautions", cautionsSection()],
-    ["inputs", "Inputs", pageInputs(study.files, input)],
+    { title: "Answer", sections: [["answer", "Answer", answerSection(study)]] },
+    {
+      title: alone ? "Figures" : "Variants",
+      sections: [
+        ["variants", "Variants", variantsSection(study)],
+        ["noise", "Noise", noiseSection(study)],
+        ["delay", "Filtering", delaySection(study)],
+      ],
+    },
+    {
+      title: "Why",
+      sections: [
+        ["frequencies", "Modes", frequenciesSection(study)],
+        ["crossings", "Near hover", crossingsSection(study)],
+      ],
+    },
+    { title: "How sure", sections: [["sure", "How sure", sureSection(study)]] },
+    {
+      title: "Model",
+      sections: [
+        ["changes", alone ? "The frame" : "What they are", changesSection(study)],
+        ["limits", "Limits", studyLimits(study.sure !== undefined)],
+        ["cautions", "Cautions", cautionsSection()],
+      ],
+    },
+    { title: "Inputs", sections: [["inputs", "Inputs", pageInputs(study.files, input)]] },
   ];
 }
 
 /** Data of a page that has plain charts only. */
-export function chartsData(charts: Readonly<Record<string, Figure | undefined>>): PageData {
+export function chartsData(
+  name: string,
+  charts: Readonly<Record<string, Figure | undefined>>,
+): PageData {
   const there = Object.entries(charts).filter(([, figure]) => figure !== undefined);
   return {
+    name,
     themes: { light: LIGHT, dark: DARK },
     wideOnly: WIDE_ONLY,
     charts: Object.fromEntries(there) as Record<string, Figure>,

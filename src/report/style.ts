@@ -5,11 +5,13 @@ import { DRAWING_STYLE } from "./style-drawing.ts";
 
 const BASE = `
 * { box-sizing: border-box; }
-html { -webkit-text-size-adjust: 100%; scroll-behavior: smooth; scroll-padding-top: 1rem; }
+/* Text grows a little with the window, from a laptop's to a wall's. */
+html { font-size: clamp(100%, 72% + .35vw, 150%); -webkit-text-size-adjust: 100%; scroll-behavior: smooth; scroll-padding-top: 1rem; }
 body { margin: 0; background: var(--paper); color: var(--ink);
   font: 1rem/1.55 system-ui, -apple-system, "Segoe UI", "Liberation Sans", sans-serif;
   overflow-wrap: break-word; font-variant-numeric: tabular-nums; }
-header, main, footer { max-width: 92rem; margin: 0 auto; padding: 0 clamp(1rem, 4vw, 3.5rem); }
+header, main, footer, nav { padding: 0 clamp(1rem, 4vw, 3rem); }
+main, footer { max-width: 92rem; }
 h1, h2, h3 { font-family: Charter, "Bitstream Charter", "Iowan Old Style", Georgia, "Liberation Serif", serif;
   line-height: 1.2; text-wrap: balance; font-weight: 600; }
 h1 { font-size: 1.05rem; margin: 0; }
@@ -26,14 +28,42 @@ code { font-family: ui-monospace, "Liberation Mono", monospace; font-size: .9em;
 .skip:focus { left: 1rem; top: 1rem; background: var(--surface); padding: .5rem 1rem; z-index: 2; }
 .spoken { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .quiet, .waiting { color: var(--muted); }
-header { display: flex; flex-wrap: wrap; gap: .3rem 2rem; align-items: baseline;
-  padding-top: 1.1rem; padding-bottom: .9rem; }
+header { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; align-items: baseline; padding-top: .8rem; padding-bottom: .2rem; }
 header p { margin: 0; color: var(--muted); }
-nav { flex-basis: 100%; }
-nav ul { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; list-style: none; padding: 0; margin: .2rem 0 0; max-width: none; }
-nav a { display: inline-block; padding: .25rem 0; }
-main > section { padding: 2.6rem 0 1.4rem; border-top: 1px solid var(--line); }
-.lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; }
+nav ul { list-style: none; padding: 0; margin: 0; max-width: none; }
+nav > ul { display: flex; flex-wrap: wrap; gap: 0 1.3rem; padding: .2rem 0 .5rem; }
+nav ul ul { display: none; }
+nav a { display: inline-block; padding: .25rem 0; text-decoration: none; }
+nav a:hover { text-decoration: underline; }
+main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
+main > #verdict, main > section:first-child { padding-top: 1.4rem; }
+.finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
+.lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
+.term { color: inherit; text-decoration: underline dotted var(--muted); }
+.term:hover { color: var(--accent); }
+.word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
+  background: var(--surface); border: 1px solid var(--muted); border-radius: 4px; box-shadow: 0 .4rem 1.4rem rgb(0 0 0 / .22); }
+.word-note p { margin: 0 0 .3rem; }
+.save { display: flex; gap: .4rem; justify-content: flex-end; align-items: center; max-width: none; margin: .25rem 0 0; color: var(--muted); font-size: .8rem; }
+.save button { min-height: 1.6rem; padding: .05rem .5rem; color: var(--muted); background: none; border-color: var(--line); }
+.save button:hover { color: var(--ink); background: var(--sunken); }
+@media (min-width: 44rem) and (min-height: 30rem) {
+  html { scroll-padding-top: 3.4rem; }
+  nav { position: sticky; top: 0; z-index: 3; background: var(--paper); border-bottom: 1px solid var(--line); }
+  main > section:first-child { border-top: 0; }
+}
+@media (min-width: 84rem) {
+  html { scroll-padding-top: 1rem; }
+  body { display: grid; grid-template-columns: 13.5rem minmax(0, 1fr); grid-template-rows: auto 1fr auto; }
+  header { grid-column: 1 / 3; }
+  nav { grid-column: 1; grid-row: 2 / 4; align-self: start; max-height: 100vh; overflow-y: auto;
+    padding: 1.4rem .5rem 1rem clamp(1rem, 4vw, 3rem); border-bottom: 0; font-size: .92rem; }
+  main, footer { grid-column: 2; padding-left: 1.5rem; width: 100%; }
+  nav > ul { display: block; padding: 0; }
+  nav ul ul { display: block; margin: 0 0 .6rem; padding-left: .8rem; border-left: 1px solid var(--line); }
+  nav ul ul a { padding: .1rem 0; color: var(--muted); }
+  nav a[aria-current] { font-weight: 600; color: var(--ink); }
+}
 .notes { color: var(--muted); font-size: .92rem; }
 .warnings { border-left: 5px solid var(--caution); background: var(--cautionSoft); padding: .2rem 1.2rem .6rem; margin: 1rem 0; }
 .warnings h3 { margin-top: .6rem; }
@@ -118,7 +148,7 @@ summary { cursor: pointer; color: var(--accent); padding: .3rem 0; }
 
 const CHARTS = `
 figure { margin: 0; min-width: 0; }
-.chart { background: var(--surface); border: 1px solid var(--line); min-width: 0; }
+.chart { background: var(--surface); border: 1px solid var(--line); min-width: 0; overflow: clip; }
 .chart.tall { height: clamp(22rem, 60vh, 38rem); }
 .chart.bars { height: calc(4.4rem + var(--rows) * 3.4rem); }
 .maps { display: grid; gap: 1rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); }
@@ -174,7 +204,11 @@ const PAPER = `
   :root { ${customProperties(LIGHT)} color-scheme: light; }
   html { font-size: 9.5pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
-  nav, .controls, .switch:not(.legend), .skip { display: none; }
+  @page { margin: 14mm 15mm 16mm; }
+  body { display: block; }
+  nav, .controls, .switch:not(.legend), .skip, .save, .word-note { display: none; }
+  .chart { break-inside: avoid; }
+  .chart > *, .chart .svg-container { max-width: 100%; }
   .table-box, .modes-layout .table-box { overflow: visible; max-height: none; }
   .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
   .drawings { max-width: 14cm; }

@@ -25,17 +25,27 @@ export function renderSweep(study: SweepStudy, input: PageInput): string {
       tagline: `What ${study.parameters.map((p) => p.name).join(" and ")} does to noise and modes`,
       skip: "To the findings",
       source: sources(study.files),
-      sections: [
-        ["findings", "Findings", findingsSection(study)],
-        ["front", "Light and quiet", frontSection(study)],
-        ["course", "Noise", line && courseSection(study, line)],
-        ["branches", "Modes", line && branchesSection(study, line)],
-        ["rows", "All variants", rowsSection(study)],
-        ["limits", "Limits", studyLimits(false)],
-        ["cautions", "Cautions", cautionsSection()],
-        ["inputs", "Inputs", pageInputs(study.files, input)],
+      chapters: [
+        { title: "Findings", sections: [["findings", "Findings", findingsSection(study)]] },
+        {
+          title: "Variants",
+          sections: [
+            ["front", "Light and quiet", frontSection(study)],
+            ["course", "Noise", line && courseSection(study, line)],
+            ["rows", "All variants", rowsSection(study)],
+          ],
+        },
+        { title: "Why", sections: [["branches", "Modes", line && branchesSection(study, line)]] },
+        {
+          title: "Model",
+          sections: [
+            ["limits", "Limits", studyLimits(false)],
+            ["cautions", "Cautions", cautionsSection()],
+          ],
+        },
+        { title: "Inputs", sections: [["inputs", "Inputs", pageInputs(study.files, input)]] },
       ],
-      data: chartsData({
+      data: chartsData(study.title, {
         "front-chart": frontFigure(study),
         "course-chart": line && courseFigure(study, line),
         "branches-chart": line && branchesFigure(study, line),

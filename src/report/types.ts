@@ -24,6 +24,11 @@ export interface Analysed {
   readonly warnings: readonly string[];
 }
 
+/** The plot library: its source text inside the page, or the name of its file beside the page. */
+export type PlotLibrary =
+  | { readonly kind: "inside"; readonly source: string }
+  | { readonly kind: "beside"; readonly file: string };
+
 /** What a page is made by, whatever it is about. */
 export interface PageInput {
   /** of the program */
@@ -32,8 +37,7 @@ export interface PageInput {
   readonly created?: string;
   /** as typed */
   readonly options: string;
-  /** the plot library's source text */
-  readonly plotly: string;
+  readonly library: PlotLibrary;
 }
 
 /** Where the report comes from. */

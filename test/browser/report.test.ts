@@ -54,7 +54,10 @@ describeInBrowser("a report in the browser", (browser) => {
   let page: Page;
 
   beforeAll(async () => {
-    url = written("report.html", renderReport(fixture(), { ...INPUT, plotly: readPlotly() }));
+    url = written(
+      "report.html",
+      renderReport(fixture(), { ...INPUT, library: { kind: "inside", source: readPlotly() } }),
+    );
     opened = await openReport(browser(), url);
     page = opened.page;
     await page.setViewportSize({ width: 1000, height: 600 }); // little for software to draw
@@ -308,7 +311,10 @@ describeInBrowser("another report in the browser", (browser) => {
   });
 
   test("stays still where motion is unwanted, and does without motors", async () => {
-    const html = renderReport(withoutMotors(), { ...INPUT, plotly: readPlotly() });
+    const html = renderReport(withoutMotors(), {
+      ...INPUT,
+      library: { kind: "inside", source: readPlotly() },
+    });
     const { page, errors } = await openOffline(browser(), "about:blank");
     await page.emulateMedia({ reducedMotion: "reduce" });
     await page.goto(written("bare.html", html));

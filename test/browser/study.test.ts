@@ -51,7 +51,10 @@ describeInBrowser("a comparison in the browser", (browser) => {
 
   beforeAll(async () => {
     const file = path.join(folder, "comparison.html");
-    writeFileSync(file, renderComparison(study, { ...INPUT, plotly: readPlotly() }));
+    writeFileSync(
+      file,
+      renderComparison(study, { ...INPUT, library: { kind: "inside", source: readPlotly() } }),
+    );
     opened = await openOffline(browser(), pathToFileURL(file).href);
     page = opened.page;
   });
@@ -138,7 +141,10 @@ describeInBrowser("a sweep in the browser", (browser) => {
   test("plots its findings, narrow and wide, light and dark, without an error", async () => {
     const sweep = madeSweep(HOSTILE_SPOT, HOSTILE_SWEPT);
     const file = path.join(folder, "sweep.html");
-    writeFileSync(file, renderSweep(sweep, { ...INPUT, plotly: readPlotly() }));
+    writeFileSync(
+      file,
+      renderSweep(sweep, { ...INPUT, library: { kind: "inside", source: readPlotly() } }),
+    );
     const { page, errors, requests } = await openOffline(browser(), pathToFileURL(file).href);
     for (const id of ["front-chart", "course-chart", "branches-chart"]) {
       await page.locator(`#${id}`).scrollIntoViewIfNeeded();

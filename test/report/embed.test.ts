@@ -1,8 +1,18 @@
 import { createHash } from "node:crypto";
 import { runInNewContext } from "node:vm";
+import { gunzipSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { contentPolicy, dataElement, inlineScript } from "../../src/report/embed.ts";
+import {
+  contentPolicy,
+  dataElement,
+  inlineScript,
+  libraryElement,
+} from "../../src/report/embed.ts";
+import type { PlotLibrary } from "../../src/report/types.ts";
+
+const INSIDE = { kind: "inside", source: "window.Plotly = '</script>';" } as const;
+const BESIDE = { kind: "beside", file: "plotly-1.2.3.min.js" } as const;
 
 const inside = (tag: string) => tag.replace(/^<script[^>]*>/, "").replace(/<\/script>$/, "");
 
@@ -39,15 +49,31 @@ describe("inlineScript", () => {
     expect(text).not.toContain("\r");
     const hash = createHash("sha256").update(text).digest("base64");
     expect(script.source).toBe(`'sha256-${hash}'`);
-    expect(contentPolicy([script])).toContain(`script-src 'sha256-${hash}';`);
+    expect(contentPolicy(script, BESIDE)).toContain(`script-src 'sha256-${hash}' `);
   });
 });
 
 describe("contentPolicy", () => {
-  test("allows styles and the named scripts, and forbids all else", () => {
-    const policy = contentPolicy([inlineScript("1")]);
-    expect(policy).toMatch(
-      /^default-src 'none'; script-src 'sha256-[\w+/=]+'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'$/,
+  test("allows styles, the page's script and what that hands over, and forbids all else", () => {
+    const rest =
+      "style-src 'unsafe-inline'; img-src data: blob:; base-uri 'none'; form-action 'none'";
+    const policy = (library: PlotLibrary) =>
+      contentPolicy(inlineScript("1"), library).replace(/sha256-[\w+/=]+/, "HASH");
+    expect(policy(INSIDE)).toBe(`default-src 'none'; script-src 'HASH' blob:; ${rest}`);
+    expect(policy(BESIDE)).toBe(`default-src 'none'; script-src 'HASH' 'self'; ${rest}`);
+  });
+});
+
+describe("libraryElement", () => {
+  test("carries the library compressed, and as no script", () => {
+    const { html } = libraryElement(INSIDE);
+    expect(html).toMatch(/^<script type="text\/plain" id="library">[\w+/=]+<\/script>$/);
+    expect(gunzipSync(Buffer.from(inside(html), "base64")).toString()).toBe(INSIDE.source);
+  });
+
+  test("or names the file beside the page", () => {
+    expect(libraryElement(BESIDE).html).toBe(
+      '<script type="text/plain" id="library" data-beside="plotly-1.2.3.min.js"></script>',
     );
   });
 });

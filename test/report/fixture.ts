@@ -200,5 +200,5 @@ export const INPUT: ReportInput = {
   fileHash: "ab".repeat(32),
   version: "1.2.3",
   options: '--modes 3 "<x>"',
-  plotly: "window.Plotly = {};",
+  library: { kind: "inside", source: "window.Plotly = {};" },
 };

@@ -29,13 +29,18 @@ describe("the page of a sweep", () => {
       "findings",
       "front",
       "course",
-      "branches",
       "rows",
+      "branches",
       "limits",
       "cautions",
       "inputs",
+      "words",
     ]);
-    for (const id of ids) expect(page).toContain(`<a href="#${id}">`);
+    for (const id of ids) {
+      expect(page).toMatch(
+        new RegExp(`<nav .*<a (?:class="chapter" )?href="#${id}">.*</nav>`, "s"),
+      );
+    }
     expect(text({ html: part("findings") })).toContain(
       study.words[1].replaceAll('"', "&quot;").replaceAll("<", "&lt;").slice(0, 40),
     );
@@ -74,7 +79,7 @@ describe("the page of a sweep", () => {
     for (const name of [HOSTILE_SPOT, HOSTILE_SWEPT, "<i>quasi</i>", "<u>top</u>"]) {
       expect(outside).not.toContain(name);
     }
-    expect(outside.match(/<script/g)?.length).toBe(1);
+    expect(outside.match(/<script/g)?.length).toBe(2);
   });
 
   test("does without numbers and without spots", () => {

@@ -2,7 +2,7 @@
 
 import type { Figure } from "../figure.ts";
 import type { Theme } from "../palette.ts";
-import type { Browser, Element, PageData, Tools } from "./types.ts";
+import type { Browser, DrawContext, Element, Host, PageData, Tools } from "./types.ts";
 
 /** A copy of plain data with the colours' names ("--ink") replaced by the theme's colours. */
 export function themed<T>(value: T, theme: Theme): T {
@@ -16,22 +16,21 @@ export function themed<T>(value: T, theme: Theme): T {
   return fill(value) as T;
 }
 
-/** Draws the flat charts and connects their controls; returns what draws them again in a theme. */
-export function startCharts(browser: Browser, data: PageData, tools: Tools) {
-  const { Plotly, document } = browser;
+/** Places the flat charts and connects their controls. */
+export function startCharts(browser: Browser, data: PageData, tools: Tools, host: Host): void {
+  const { document } = browser;
   const touch = browser.matchMedia("(pointer: coarse)").matches;
   // A finger on a chart must be able to scroll the page.
-  const config = { displayModeBar: false, responsive: true, scrollZoom: false };
-  const draw = (id: string, figure: Figure | undefined, theme: Theme) => {
-    const at = document.getElementById(id);
-    if (at === null || figure === undefined) return;
-    const narrow = at.clientWidth < 520;
+  const config = { displayModeBar: false, responsive: false, scrollZoom: false };
+  const draw = (at: Element, figure: Figure, { theme, Plotly, narrow, text }: DrawContext) => {
     const coloured = tools.themed(figure.layout, theme);
     const layout = {
       ...coloured,
+      width: at.clientWidth,
+      height: at.clientHeight,
       dragmode: touch ? false : "zoom",
+      font: { ...(coloured.font as object), size: (narrow ? 11 : 13) * text },
       ...(narrow && {
-        font: { ...(coloured.font as object), size: 11 },
         xaxis: { ...(coloured.xaxis as object), nticks: 4, tickangle: 0 },
         yaxis: { ...(coloured.yaxis as object), ...tools.themed(figure.narrowAxis, theme) },
         annotations: (coloured.annotations as { readonly name?: string }[] | undefined)?.filter(
@@ -39,51 +38,28 @@ export function startCharts(browser: Browser, data: PageData, tools: Tools) {
         ),
       }),
     };
-    Plotly.react(at, tools.themed(figure.traces, theme), layout, config);
+    return Plotly.react(at, tools.themed(figure.traces, theme), layout, config);
   };
   const boxes = Array.from(document.querySelectorAll("input[name=curve]"));
   const switches = Array.from(document.querySelectorAll("input[name=quantity]"));
-  const spectrum = (): Figure | undefined => {
-    const { spectra } = data;
-    if (spectra === undefined) return undefined;
+  const { spectra } = data;
+  const spectrum = (both: NonNullable<typeof spectra>): Figure => {
     const accel = switches.some((s) => s.checked && s.value === "accel");
-    const figure = accel ? spectra.accel : spectra.gyro;
+    const figure = accel ? both.accel : both.gyro;
     const traces = figure.traces.map((t, i) => ({
       ...t,
-      x: spectra.x,
+      x: both.x,
       visible: boxes[i]?.checked ?? true,
     }));
     return { ...figure, traces };
   };
-  let shown = data.themes.light;
-  const plain = Object.entries(data.charts ?? {});
-  const drawn = new Set<string>();
-  /** @param everything those that were never in sight too, for printing */
-  const redraw = (theme: Theme, everything = false) => {
-    shown = theme;
-    for (const [id, figure] of plain) {
-      if (everything) drawn.add(id);
-      if (drawn.has(id)) draw(id, figure, theme);
+  const plain = { ...data.charts, "campbell-chart": data.campbell, "filters-chart": data.filters };
+  for (const [id, figure] of Object.entries(plain)) {
+    if (figure !== undefined && document.getElementById(id) !== null) {
+      host.place(id, (at, context) => draw(at, figure, context));
     }
-    draw("campbell-chart", data.campbell, theme);
-    draw("spectra-chart", spectrum(), theme);
-    draw("filters-chart", data.filters, theme);
-  };
-  for (const control of [...boxes, ...switches]) {
-    control.addEventListener("change", () => draw("spectra-chart", spectrum(), shown));
   }
-  for (const waiting of document.querySelectorAll(".chart.tall, .chart.bars"))
-    (waiting as Element).replaceChildren();
-  for (const [id, figure] of plain) {
-    const at = document.getElementById(id);
-    if (at === null) continue;
-    const seen = (entries: readonly { readonly isIntersecting: boolean }[]) => {
-      if (drawn.has(id) || !entries.some((e) => e.isIntersecting)) return;
-      drawn.add(id);
-      draw(id, figure, shown);
-    };
-    // A little before it comes into sight.
-    new browser.IntersectionObserver(seen, { rootMargin: "400px" }).observe(at);
-  }
-  return redraw;
+  if (spectra === undefined) return;
+  const place = host.place("spectra-chart", (at, c) => draw(at, spectrum(spectra), c));
+  for (const control of [...boxes, ...switches]) control.addEventListener("change", place.redraw);
 }

@@ -1,8 +1,7 @@
 /** The maps of the plates. Runs in the page: gets from outside only what it is handed. */
 
 import type { MapsData } from "../map-data.ts";
-import type { Theme } from "../palette.ts";
-import type { Browser, Tools } from "./types.ts";
+import type { Browser, DrawContext, Element, Host, Tools } from "./types.ts";
 
 /**
  * Sizes of squares, pixels: the place with most fills its room, the one with least half of its width,
@@ -19,67 +18,66 @@ export function squareSizes(
   return values.map((v) => room * (high > low ? 0.5 + (0.46 * (v - low)) / (high - low) : 0.75));
 }
 
-/** Draws the maps and connects their switch; returns what draws them again in a theme. */
-export function startMaps(browser: Browser, data: MapsData, tools: Tools) {
-  const { Plotly, document } = browser;
+/** Places the maps and connects their switch. */
+export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: Host): void {
+  const { document } = browser;
   const element = (id: string) => {
     const found = document.getElementById(id);
     if (found === null) throw new Error(`the page has no ${id}`);
     return found;
   };
   const [least, most, words] = ["map-least", "map-most", "map-words"].map(element);
-  const places = data.maps.map(({ id }) => element(id));
-  for (const place of places) place.replaceChildren();
   const switches = Array.from(document.querySelectorAll("input[name=map-quantity]"));
-  const config = { displayModeBar: false, responsive: true, scrollZoom: false };
-  let shown: Theme | undefined;
-  const draw = () => {
-    if (shown === undefined) return;
-    const theme = shown;
+  const config = { displayModeBar: false, responsive: false, scrollZoom: false };
+  const column = () => {
     const chosen = switches.find((s) => s.checked)?.value;
-    const column = Math.max(
+    return Math.max(
       0,
       data.quantities.findIndex((q) => q.key === chosen),
     );
-    const { low, high, lowWords, highWords, ...quantity } = data.quantities[column];
-    least.textContent = lowWords;
-    most.textContent = highWords;
-    words.textContent = quantity.words;
-    data.maps.forEach(({ figure, findings }, i) => {
-      const at = places[i];
-      at.setAttribute("aria-label", findings[column]);
-      const layout = tools.themed(figure.layout, theme) as {
-        readonly margin: {
-          readonly l: number;
-          readonly r: number;
-          readonly t: number;
-          readonly b: number;
-        };
-        readonly xaxis: { readonly range: readonly number[] };
-        readonly yaxis: { readonly range: readonly number[] };
+  };
+  const draw = (at: Element, i: number, { theme, Plotly }: DrawContext) => {
+    const { low, high } = data.quantities[column()];
+    const { figure, findings } = data.maps[i];
+    at.setAttribute("aria-label", findings[column()]);
+    const layout = tools.themed(figure.layout, theme) as {
+      readonly margin: {
+        readonly l: number;
+        readonly r: number;
+        readonly t: number;
+        readonly b: number;
       };
-      const { margin, xaxis, yaxis } = layout;
-      const scale = Math.min(
-        (at.clientWidth - margin.l - margin.r) / Math.abs(xaxis.range[1] - xaxis.range[0]),
-        (at.clientHeight - margin.t - margin.b) / Math.abs(yaxis.range[1] - yaxis.range[0]),
-      );
-      const [squares, ...marks] = tools.themed(figure.traces, theme);
-      const values = (squares.customdata as readonly (readonly number[])[]).map((d) => d[column]);
-      const marker = {
-        ...squares.marker,
-        color: values,
-        colorscale: data.scale,
-        cmin: high > low ? low : low - 1,
-        cmax: high > low ? high : high + 1,
-        size: tools.squareSizes(values, low, high, Math.max(4, data.pitch * scale)),
-      };
-      Plotly.react(at, [{ ...squares, marker }, ...marks], layout, config);
+      readonly xaxis: { readonly range: readonly number[] };
+      readonly yaxis: { readonly range: readonly number[] };
+    };
+    const { margin, xaxis, yaxis } = layout;
+    const scale = Math.min(
+      (at.clientWidth - margin.l - margin.r) / Math.abs(xaxis.range[1] - xaxis.range[0]),
+      (at.clientHeight - margin.t - margin.b) / Math.abs(yaxis.range[1] - yaxis.range[0]),
+    );
+    const [squares, ...marks] = tools.themed(figure.traces, theme);
+    const values = (squares.customdata as readonly (readonly number[])[]).map((d) => d[column()]);
+    const marker = {
+      ...squares.marker,
+      color: values,
+      colorscale: data.scale,
+      cmin: high > low ? low : low - 1,
+      cmax: high > low ? high : high + 1,
+      size: tools.squareSizes(values, low, high, Math.max(4, data.pitch * scale)),
+    };
+    const size = { width: at.clientWidth, height: at.clientHeight };
+    return Plotly.react(at, [{ ...squares, marker }, ...marks], { ...layout, ...size }, config);
+  };
+  const places = data.maps.map(({ id }, i) =>
+    host.place(id, (at, context) => draw(at, i, context), { paper: 320 }),
+  );
+  for (const control of switches) {
+    control.addEventListener("change", () => {
+      const { lowWords, highWords, words: said } = data.quantities[column()];
+      least.textContent = lowWords;
+      most.textContent = highWords;
+      words.textContent = said;
+      for (const place of places) place.redraw();
     });
-  };
-  for (const control of switches) control.addEventListener("change", draw);
-  browser.addEventListener("resize", draw);
-  return (theme: Theme) => {
-    shown = theme;
-    draw();
-  };
+  }
 }

@@ -1,11 +1,12 @@
 /** The moving picture of the modes. Runs in the page: gets from outside only what it is handed. */
 
 import type { Theme } from "../palette.ts";
-import type { Browser, PreparedShape, ShapesData, Tools } from "./types.ts";
+import type { Browser, Host, Plotly, PreparedShape, ShapesData, Tools } from "./types.ts";
 
-/** Connects picture and controls; returns what draws the picture again in a theme. */
-export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
-  const { Plotly, document } = browser;
+/** Places the picture and connects its controls. */
+export function startModes(browser: Browser, data: ShapesData, tools: Tools, host: Host): void {
+  const { document } = browser;
+  let Plotly: Plotly;
   const element = (id: string) => {
     const found = document.getElementById(id);
     if (found === null) throw new Error(`the page has no ${id}`);
@@ -22,9 +23,8 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
   if (document.createElement("canvas").getContext("webgl") === null) {
     chart.textContent =
       "This browser cannot draw in three dimensions (no WebGL); the table says how each mode moves.";
-    return () => {};
+    return;
   }
-  chart.replaceChildren();
   const rest = tools.vertexMotion(data, data.places);
   const lines = tools.lineVertices(data.lines);
   const boxLines = tools.lineVertices(data.boxes.lines);
@@ -143,7 +143,7 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
   for (const radio of document.querySelectorAll("input[name=mode]")) {
     // The table scrolls in its own box: show the row of the mode that is chosen at first.
     if (radio.checked) element("modes-box").scrollTop = (radio.closest("tr")?.offsetTop ?? 0) - 120;
-    radio.addEventListener("change", () => choose(Number(radio.value)));
+    radio.addEventListener("change", () => host.chooseMode(Number(radio.value)));
   }
   for (const button of document.querySelectorAll("button[data-view]")) {
     button.addEventListener("click", () => {
@@ -174,11 +174,17 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools) {
     if (still.matches) setPlaying(false);
   });
 
-  return (theme: Theme) => {
+  host.onMode((mode) => {
+    for (const radio of document.querySelectorAll("input[name=mode]"))
+      radio.checked = Number(radio.value) === mode;
+    choose(mode);
+  });
+  host.place("shape-chart", (_, context) => {
+    Plotly = context.Plotly;
     const first = shown === undefined;
-    shown = theme;
-    draw(theme).then(() => {
+    shown = context.theme;
+    draw(context.theme).then(() => {
       if (first && !still.matches) setPlaying(true);
     });
-  };
+  });
 }

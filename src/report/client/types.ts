@@ -10,22 +10,88 @@ import type { Theme } from "../palette.ts";
 import type { SpectraFigures } from "../spectra.ts";
 
 export interface Element {
+  id: string;
   textContent: string | null;
   checked: boolean;
   disabled: boolean;
   open: boolean;
+  hidden: boolean;
   value: string;
+  href: string;
+  src: string;
+  download: string;
+  width: number;
+  height: number;
+  scrollTop: number;
   readonly dataset: Readonly<Record<string, string>>;
+  readonly style: {
+    width: string;
+    left: string;
+    top: string;
+    setProperty(name: string, value: string): void;
+  };
   readonly clientWidth: number;
   readonly clientHeight: number;
   readonly offsetTop: number;
-  scrollTop: number;
+  readonly nextElementSibling: Element | null;
+  append(child: Element): void;
+  cloneNode(deep: true): Element;
   closest(selector: string): Element | null;
+  querySelector(selector: string): Element | null;
+  querySelectorAll(selector: string): Iterable<Element>;
   replaceChildren(): void;
+  getAttribute(name: string): string | null;
   setAttribute(name: string, value: string): void;
-  addEventListener(type: string, listener: () => void, capture?: boolean): void;
-  /** on an element with a chart: the plot library's own record, of which only the camera is used */
+  removeAttribute(name: string): void;
+  getBoundingClientRect(): {
+    readonly left: number;
+    readonly top: number;
+    readonly bottom: number;
+    readonly right: number;
+  };
+  scrollIntoView(options: { readonly behavior: "auto" | "smooth" }): void;
+  click(): void;
+  focus(): void;
+  addEventListener(
+    type: string,
+    listener: (event: PageEvent) => void,
+    options?: boolean | { readonly passive: boolean },
+  ): void;
+  /** absent in older browsers */
+  showPopover?(): void;
+  hidePopover?(): void;
+  /** of a canvas */
+  getContext(kind: string): { drawImage(image: Element, ...box: number[]): void };
+  toDataURL(type: string): string;
+  /** on an element with a chart: what the plot library draws there */
+  readonly data?: readonly Trace[];
+  readonly layout?: {
+    readonly margin?: { readonly t?: number };
+    readonly [key: string]: unknown;
+  };
+  /** the plot library's own record, of which only the camera is used */
   readonly _fullLayout?: { readonly scene?: { readonly _scene?: { getCamera(): object } } };
+  /** the plot library's events of a chart */
+  on?(type: string, listener: (event: { readonly points?: readonly ChartPoint[] }) => void): void;
+}
+
+/** A point of a chart under the pointer. */
+export interface ChartPoint {
+  readonly customdata?: unknown;
+  readonly curveNumber: number;
+  readonly pointNumber: number;
+}
+
+export interface PageEvent {
+  readonly target: Element;
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly clientX: number;
+  readonly clientY: number;
+  readonly pointerId: number;
+  preventDefault(): void;
 }
 
 export interface MediaQuery {
@@ -36,12 +102,6 @@ export interface MediaQuery {
 export type Trace = Record<string, unknown>;
 
 export interface Plotly {
-  newPlot(
-    at: Element,
-    traces: readonly unknown[],
-    layout: unknown,
-    config: unknown,
-  ): Promise<unknown>;
   react(
     at: Element,
     traces: readonly unknown[],
@@ -55,29 +115,96 @@ export interface Plotly {
     which?: readonly number[],
   ): Promise<unknown>;
   relayout(at: Element, update: unknown): Promise<unknown>;
+  toImage(figure: unknown, options: unknown): Promise<string>;
+}
+
+interface PageStream {
+  pipeThrough(through: object): PageStream;
 }
 
 export interface Browser {
   readonly Plotly: Plotly;
+  readonly innerWidth: number;
+  readonly innerHeight: number;
+  readonly devicePixelRatio: number;
   readonly document: {
     readonly hidden: boolean;
+    readonly body: Element;
     getElementById(id: string): Element | null;
     querySelectorAll(selector: string): Iterable<Element>;
-    createElement(tag: "canvas"): { getContext(kind: string): unknown };
-    addEventListener(type: string, listener: () => void): void;
+    createElement(tag: string): Element;
+    addEventListener(type: string, listener: (event: PageEvent) => void): void;
   };
   matchMedia(query: string): MediaQuery;
+  getComputedStyle(element: Element): { getPropertyValue(name: string): string };
   setTimeout(callback: () => void, milliseconds: number): unknown;
+  clearTimeout(timer: unknown): void;
   requestAnimationFrame(callback: (milliseconds: number) => void): number;
-  addEventListener(type: string, listener: () => void): void;
+  addEventListener(type: string, listener: (event: PageEvent) => void): void;
+  atob(text: string): string;
   readonly IntersectionObserver: new (
-    callback: (entries: readonly { readonly isIntersecting: boolean }[]) => void,
+    callback: (
+      entries: readonly { readonly isIntersecting: boolean; readonly target: Element }[],
+    ) => void,
     options?: { readonly rootMargin: string },
   ) => { observe(element: Element): void };
+  readonly Blob: new (
+    parts: readonly unknown[],
+    options?: { readonly type: string },
+  ) => { stream(): PageStream };
+  readonly Response: new (body: unknown) => { blob(): Promise<unknown> };
+  /** absent in older browsers */
+  readonly DecompressionStream?: new (
+    format: "gzip",
+  ) => object;
+  readonly URL: { createObjectURL(blob: object): string };
+  readonly Image: new () => Element;
+  readonly XMLSerializer: new () => { serializeToString(node: Element): string };
+}
+
+/** What a figure is told when it is to be drawn. */
+export interface DrawContext {
+  readonly theme: Theme;
+  /** not there for places that need no library */
+  readonly Plotly: Plotly;
+  readonly printing: boolean;
+  readonly narrow: boolean;
+  /** size of the page's text, 1 where it is 16 px: figures' text grows with it */
+  readonly text: number;
+}
+
+export interface PlaceOptions {
+  /** false: needs no plot library */
+  readonly library?: false;
+  /** the figure as a data: or blob: URL; by the plot library where absent */
+  readonly save?: (format: "svg" | "png") => Promise<string>;
+  /** width on paper, pixels; the whole page's where absent */
+  readonly paper?: number;
+}
+
+export interface Place {
+  /** Draws again what is drawn already. */
+  redraw(): void;
+}
+
+/** What the figures' own scripts get from the page. */
+export interface Host {
+  /** of the page now */
+  readonly theme: () => Theme;
+  /**
+   * Registers a figure: drawn when it comes near the window, again when the scheme or its width changes,
+   * and for printing.
+   */
+  place(id: string, draw: (at: Element, c: DrawContext) => unknown, options?: PlaceOptions): Place;
+  /** The mode that is looked at: chosen in its table, in a diagram, by a link. */
+  chooseMode(mode: number, scroll?: boolean): void;
+  onMode(listener: (mode: number) => void): void;
 }
 
 /** The JSON in the page. */
 export interface PageData {
+  /** what the page is about, for titles of figures and names of files */
+  readonly name: string;
   readonly themes: { readonly light: Theme; readonly dark: Theme };
   /** name of annotations that narrow charts leave out */
   readonly wideOnly: string;
