@@ -2,17 +2,17 @@
 
 import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
-import { bounds } from "../model/polygon.ts";
+import { bounds, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
-import { patternFits } from "./candidates.ts";
-import { inTheWay } from "./room.ts";
+import { namedCandidates, patternFits } from "./candidates.ts";
+import { hasRoom, inTheWay } from "./room.ts";
 
 /**
  * Sizes of the screw pattern, heads and all, that are tried until one fits, as shares of its own. A fifth of
  * the usual patterns is about as wide as one screw head: less says nothing about a board.
  */
 const SHARES = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
-const WIDER = 1.25;
+const WIDER = 1.1;
 /** Cells whose middle is nearer to a known place than this share of their width are left out. */
 const NEAR = 0.75;
 
@@ -29,7 +29,7 @@ export interface OtherPlace extends Hindrance {
 }
 
 /**
- * The middles of even cells all over every plate, without those near a place that is known already.
+ * The middles of about even cells all over every plate, without those near a place that is known already.
  * Where the pattern of the screws does not fit it is drawn together about the place until it does; where
  * even a fifth of it does not, there is no place. Mass, height and kind of mounts are those of the stack.
  *
@@ -56,8 +56,11 @@ export function otherPlaces(
     if (fewer.length === found.length && found.length <= model.plates.length) break;
     found = fewer;
   }
-  return found.map((spot) => withRoom(file, model, spot));
+  const own = namedCandidates(file, model);
+  return found.map((spot) => withRoom(file, model, spot, sideOf(own, taken, spot.plate, model)));
 }
+
+type Side = "above" | "below";
 
 /** A place in the plan, and how much of the pattern fits. */
 interface Spot {
@@ -67,13 +70,30 @@ interface Spot {
   readonly share: number;
 }
 
+/** In rows from rear to front; each row shares out what is wide there, so that narrow ends have places too. */
 function middles(plate: PlatePart, width: number, taken: readonly Candidate[]) {
-  const [x0, y0, x1, y1] = bounds(plate.outline);
-  const [xs, ys] = [cells(x0, x1, width), cells(y0, y1, width)];
-  const isTaken = (x: number, y: number) =>
-    taken.some((t) => Math.abs(t.x - x) < NEAR * xs.width && Math.abs(t.y - y) < NEAR * ys.width);
-  const all = xs.middles.flatMap((x) => ys.middles.map((y) => [x, y] as const));
-  return all.filter(([x, y]) => !isTaken(x, y));
+  const [x0, , x1] = bounds(plate.outline);
+  const xs = cells(x0, x1, width);
+  const all = xs.middles.flatMap((x) =>
+    spansAt(plate.outline, x).flatMap(([from, to]) => {
+      const ys = cells(from, to, width);
+      return ys.middles.map((y) => ({ x, y, high: ys.width }));
+    }),
+  );
+  const isTaken = (x: number, y: number, high: number) =>
+    taken.some((t) => Math.abs(t.x - x) < NEAR * xs.width && Math.abs(t.y - y) < NEAR * high);
+  return all.flatMap(({ x, y, high }) => (isTaken(x, y, high) ? [] : [[x, y] as const]));
+}
+
+/** From where to where a line across meets the inside of an outline: pairs of y. */
+function spansAt(outline: Polygon, x: number): [number, number][] {
+  const met: number[] = [];
+  for (let i = 0, j = outline.length - 2; i < outline.length; j = i, i += 2) {
+    const [ax, ay, bx, by] = [outline[j], outline[j + 1], outline[i], outline[i + 1]];
+    if (ax > x !== bx > x) met.push(ay + ((x - ax) / (bx - ax)) * (by - ay));
+  }
+  met.sort((a, b) => a - b);
+  return Array.from({ length: met.length / 2 }, (_, k) => [met[2 * k], met[2 * k + 1]]);
 }
 
 function cells(from: number, to: number, width: number) {
@@ -82,7 +102,7 @@ function cells(from: number, to: number, width: number) {
   return { width: each, middles: Array.from({ length: n }, (_, i) => from + (i + 0.5) * each) };
 }
 
-function at(file: FrameFile, model: Model, spot: Spot, side: "above" | "below"): Candidate {
+function at(file: FrameFile, model: Model, spot: Spot, side: Side): Candidate {
   const { plate, x, y, share } = spot;
   const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
   const place = candidateAt({ plates: model.plates, file }, "", def, false);
@@ -99,15 +119,28 @@ function fitted(file: FrameFile, model: Model, plate: PlatePart, x: number, y: n
   return fits ? [fits] : [];
 }
 
-/** Above the plate where there is room or on neither side, else below it. */
-function withRoom(file: FrameFile, model: Model, spot: Spot): OtherPlace {
+/** On one side of the plate wherever it is taken: the two sides of a lively plate can read three times apart. */
+function withRoom(file: FrameFile, model: Model, spot: Spot, side: Side): OtherPlace {
   const { plate, x, y, share } = spot;
-  const above = inTheWay(file, model, plate, x, y, "above");
-  const below = above && inTheWay(file, model, plate, x, y, "below");
-  const isBelow = above !== undefined && below === undefined;
+  const way = inTheWay(file, model, plate, x, y, side);
+  const other = side === "above" ? "below" : "above";
+  if (way !== undefined && share === 1 && hasRoom(file, model, plate, x, y, other)) {
+    return { candidate: at(file, model, spot, other) };
+  }
   return {
-    candidate: at(file, model, spot, isBelow ? "below" : "above"),
-    ...(above !== undefined && below !== undefined && { inTheWay: above }),
+    candidate: at(file, model, spot, side),
+    ...(way !== undefined && { inTheWay: way }),
     ...(share < 1 && { patternShare: share }),
   };
+}
+
+/** Where the file's own places on the plate are, else those known already; above where there are none. */
+function sideOf(
+  own: readonly Candidate[],
+  taken: readonly Candidate[],
+  plate: PlatePart,
+  model: Model,
+): Side {
+  const first = [...own, ...taken].find((c) => model.plates[c.plate] === plate);
+  return first && first.side < 0 ? "below" : "above";
 }

@@ -207,7 +207,7 @@ export interface Crossing {
 export interface Verdict {
   /** one sentence: where */
   readonly headline: string;
-  /** at most two more that belong to it: what the others cost, and where never */
+  /** at most three more that belong to it: whether it matters, false tilt elsewhere, and where never */
   readonly sentences: readonly string[];
   /** what else is worth knowing, one sentence each: ties, causes, cases, mounts, what the search found */
   readonly remarks: readonly string[];

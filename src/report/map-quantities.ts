@@ -11,6 +11,8 @@ export interface Quantity {
   /** as the page shows it: its value of a place, and the value with its unit */
   readonly of: (place: MapPlace) => number;
   readonly words: (value: number) => string;
+  /** a level, whose equal steps are equal ratios */
+  readonly byRatio: boolean;
   /** how far the most is from the least */
   readonly apart: (least: number, most: number) => string;
 }
@@ -24,6 +26,7 @@ export const QUANTITIES: readonly Quantity[] = [
     name: "gyro noise",
     of: (p) => p.gyro,
     words: (v) => `${degreesPerSecond(v)} rms`,
+    byRatio: true,
     apart: level,
   },
   {
@@ -31,6 +34,7 @@ export const QUANTITIES: readonly Quantity[] = [
     name: "acceleration",
     of: (p) => p.accel,
     words: (v) => `${withUnit(v, "g")} rms`,
+    byRatio: true,
     apart: level,
   },
   {
@@ -38,6 +42,7 @@ export const QUANTITIES: readonly Quantity[] = [
     name: "filter delay",
     of: (p) => 1e3 * p.delayWithout,
     words: (v) => milliseconds(1e-3 * v),
+    byRatio: false,
     apart: () => "",
   },
   {
@@ -45,6 +50,7 @@ export const QUANTITIES: readonly Quantity[] = [
     name: "false tilt",
     of: (p) => (p.tilt * 180) / Math.PI,
     words: (v) => degrees((v * Math.PI) / 180),
+    byRatio: false,
     apart: () => "",
   },
 ];

@@ -2,6 +2,7 @@
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { VERDICT_STYLE } from "./style-verdict.ts";
 
 const BASE = `
 * { box-sizing: border-box; }
@@ -71,11 +72,6 @@ footer { color: var(--muted); padding-top: 1.5rem; padding-bottom: 3rem; }
 `;
 
 const VERDICT = `
-.verdict { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); }
-.verdict .picture { grid-row: 2; }
-.verdict h2 { font-size: clamp(1.45rem, 1.1rem + 1.2vw, 2.05rem); font-weight: 500; margin: 0; max-width: 26em; }
-.picture { margin: 0; min-width: 0; }
-.drawings { display: grid; gap: 1rem; align-items: end; }
 .places { list-style: none; padding: 0; margin: .8rem 0 .4rem; }
 .places li { display: flex; gap: .4rem; align-items: flex-start; margin: .15rem 0; }
 .places .inline-mark { flex: none; }
@@ -87,14 +83,6 @@ const VERDICT = `
 .facts dt { color: var(--muted); font-size: .85rem; }
 .facts dd { margin: 0; font-size: 1.12rem; }
 .facts dd small { display: block; }
-@media (min-width: 60rem) {
-  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
-  .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
-}
-.verdict .facts { grid-template-columns: repeat(2, minmax(0, 1fr)); }
-@media (min-width: 44rem) and (max-width: 59.99rem) {
-  .verdict .facts { grid-template-columns: repeat(4, minmax(0, 1fr)); }
-}
 `;
 
 const TABLES = `
@@ -231,6 +219,7 @@ export function styleSheet(): string {
     `@media (prefers-color-scheme: dark) { :root { ${customProperties(DARK)} } }`,
     BASE,
     VERDICT,
+    VERDICT_STYLE,
     DRAWING_STYLE,
     TABLES,
     CHARTS,
