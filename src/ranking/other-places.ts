@@ -12,7 +12,8 @@ import { hasRoom, inTheWay } from "./room.ts";
  * the usual patterns is about as wide as one screw head: less says nothing about a board.
  */
 const SHARES = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
-const WIDER = 1.1;
+/** The least widening at a time. */
+const WIDER = 1.05;
 /** Cells whose middle is nearer to a known place than this share of their width are left out. */
 const NEAR = 0.75;
 
@@ -49,8 +50,10 @@ export function otherPlaces(
       const here = taken.filter((t) => t.plate === p);
       return middles(plate, width, here).flatMap(([x, y]) => fitted(file, model, plate, x, y));
     });
-  let found = within(pitch);
-  for (let wide = WIDER * pitch; found.length > most; wide *= WIDER) {
+  let wide = pitch;
+  let found = within(wide);
+  while (found.length > most) {
+    wide *= Math.max(WIDER, Math.sqrt(found.length / most));
     const fewer = within(wide);
     // As few as there can be: one on every plate.
     if (fewer.length === found.length && found.length <= model.plates.length) break;
@@ -105,18 +108,22 @@ function cells(from: number, to: number, width: number) {
 function at(file: FrameFile, model: Model, spot: Spot, side: Side): Candidate {
   const { plate, x, y, share } = spot;
   const def = { plate: plate.name, at: [x, y] as const, side, note: "" };
-  const place = candidateAt({ plates: model.plates, file }, "", def, false);
+  return drawnTogether(candidateAt({ plates: model.plates, file }, "", def, false), share);
+}
+
+function drawnTogether(place: Candidate, share: number): Candidate {
+  const { x, y, holes, footprint } = place;
   return {
     ...place,
-    holes: place.holes.map(([u, v]) => [x + share * (u - x), y + share * (v - y)]),
-    footprint: share * place.footprint,
+    holes: holes.map(([u, v]) => [x + share * (u - x), y + share * (v - y)]),
+    footprint: share * footprint,
   };
 }
 
 function fitted(file: FrameFile, model: Model, plate: PlatePart, x: number, y: number): Spot[] {
-  const spots = SHARES.map((share) => ({ plate, x, y, share }));
-  const fits = spots.find((spot) => patternFits(plate, at(file, model, spot, "above")));
-  return fits ? [fits] : [];
+  const whole = at(file, model, { plate, x, y, share: 1 }, "above");
+  const share = SHARES.find((s) => patternFits(plate, drawnTogether(whole, s)));
+  return share === undefined ? [] : [{ plate, x, y, share }];
 }
 
 /** On one side of the plate wherever it is taken: the two sides of a lively plate can read three times apart. */
