@@ -40,6 +40,10 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
+.words { columns: 26rem; column-gap: 3rem; }
+.words dt { font-weight: 600; }
+.words dd { margin: 0 0 .7rem; color: var(--muted); }
+.words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
 .word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
@@ -189,7 +193,7 @@ input[type=radio], input[type=checkbox] { width: 1.1rem; height: 1.1rem; flex: n
 
 const PAPER = `
 @media print {
-  :root { ${customProperties(LIGHT)} color-scheme: light; }
+  :root { ${customProperties({ ...LIGHT, paper: "#ffffff", surface: "#ffffff" })} color-scheme: light; }
   html { font-size: 9.5pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
   @page { margin: 14mm 15mm 16mm; }
