@@ -15,7 +15,7 @@ const SHARES = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
 /** The least widening at a time. */
 const WIDER = 1.05;
 /** Cells whose middle is nearer to a known place than this share of their width are left out. */
-const NEAR = 0.75;
+const NEAR = 0.55;
 
 /** Why a place is not one for the stack as it is; both absent where it is one after all. */
 export interface Hindrance {
@@ -48,7 +48,9 @@ export function otherPlaces(
   const within = (width: number) =>
     model.plates.flatMap((plate, p) => {
       const here = taken.filter((t) => t.plate === p);
-      return middles(plate, width, here).flatMap(([x, y]) => fitted(file, model, plate, x, y));
+      const isFree = (x: number, y: number, high: number) =>
+        !here.some((t) => Math.abs(t.x - x) < NEAR * width && Math.abs(t.y - y) < NEAR * high);
+      return rows(plate, width).flatMap((row) => placesIn(file, model, plate, row, width, isFree));
     });
   let wide = pitch;
   let found = within(wide);
@@ -73,19 +75,35 @@ interface Spot {
   readonly share: number;
 }
 
-/** In rows from rear to front; each row shares out what is wide there, so that narrow ends have places too. */
-function middles(plate: PlatePart, width: number, taken: readonly Candidate[]) {
-  const [x0, , x1] = bounds(plate.outline);
-  const xs = cells(x0, x1, width);
-  const all = xs.middles.flatMap((x) =>
-    spansAt(plate.outline, x).flatMap(([from, to]) => {
-      const ys = cells(from, to, width);
-      return ys.middles.map((y) => ({ x, y, high: ys.width }));
-    }),
+/** A line across a plate, from one edge to another. */
+interface Row {
+  readonly x: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** From rear to front. */
+function rows({ outline }: PlatePart, width: number): Row[] {
+  const [x0, , x1] = bounds(outline);
+  return cells(x0, x1, width).middles.flatMap((x) =>
+    spansAt(outline, x).map(([from, to]) => ({ x, from, to })),
   );
-  const isTaken = (x: number, y: number, high: number) =>
-    taken.some((t) => Math.abs(t.x - x) < NEAR * xs.width && Math.abs(t.y - y) < NEAR * high);
-  return all.flatMap(({ x, y, high }) => (isTaken(x, y, high) ? [] : [[x, y] as const]));
+}
+
+/** Each row shares out what is wide there, so that narrow ends have places too: one in the middle at least. */
+function placesIn(
+  file: FrameFile,
+  model: Model,
+  plate: PlatePart,
+  { x, from, to }: Row,
+  width: number,
+  isFree: (x: number, y: number, high: number) => boolean,
+): Spot[] {
+  const ys = cells(from, to, width);
+  const free = ys.middles.filter((y) => isFree(x, y, ys.width));
+  const found = free.flatMap((y) => fitted(file, model, plate, x, y));
+  if (found.length > 0 || free.length < ys.middles.length) return found;
+  return fitted(file, model, plate, x, (from + to) / 2);
 }
 
 /** From where to where a line across meets the inside of an outline: pairs of y. */

@@ -9,7 +9,7 @@ import { type OtherPlace, otherPlaces } from "./other-places.ts";
 /** Places of the coarse map, at most. */
 const MAP_PLACES = 150;
 /** Places of the map on the rest of the plates, at most: so many with the others, and never fewer than this. */
-const WITH_OTHERS = 100;
+const WITH_OTHERS = 70;
 const LEAST_OTHERS = 50;
 /** Starting places of the closer look. */
 const STARTS = 3;

@@ -38,20 +38,31 @@ export function tileSide(share: number): number {
   return TILE.least + TILE.more * share;
 }
 
-/** Tiles from least to most, each over its value. */
-export function tileScale(scale: Scale, unit: string): Html {
+/** What stands under the tiles from least to most; one word in the middle where all values are alike. */
+export function tickWords(scale: Scale): string[] {
   const shares = Array.from({ length: STEPS }, (_, i) => i / (STEPS - 1));
-  const shown = scale.high > scale.low ? shares : [0.5];
-  const words = shown.map((t) => two(valueAt(t, scale)));
-  const said = `small and dark ${words[0]}${words.length > 1 ? `, large and light ${words.at(-1)}` : ""} ${unit}`;
-  const tiles = shown.map((t, i) => {
-    const side = 20 * tileSide(t);
-    const at = (11 - side / 2).toFixed(1);
-    return html`<span><svg viewBox="0 0 22 22"><rect x="${at}" y="${at}" width="${side.toFixed(1)}" height="${side.toFixed(1)}" fill="${tileColour(t)}"/></svg>${words[i]}</span>`;
-  });
-  return html`<p class="tile-scale" role="img" aria-label="${said}">${tiles}<span class="unit">${unit}</span></p>`;
+  if (!(scale.high > scale.low)) return shares.map((t) => (t === 0.5 ? two(scale.low) : ""));
+  return shares.map((t) => two(valueAt(t, scale)));
 }
 
+/**
+ * Tiles from least to most, each over its value.
+ *
+ * @param id where the page's script changes the values: their ids are ID-0 to ID-4 and ID-unit
+ */
+export function tileScale(scale: Scale, unit: string, id?: string): Html {
+  const tiles = tickWords(scale).map((word, i) => {
+    const share = i / (STEPS - 1);
+    const side = 20 * tileSide(share);
+    const at = (11 - side / 2).toFixed(1);
+    const value =
+      id === undefined ? html`<span>${word}</span>` : html`<span id="${id}-${i}">${word}</span>`;
+    return html`<span><svg viewBox="0 0 22 22" aria-hidden="true"><rect x="${at}" y="${at}" width="${side.toFixed(1)}" height="${side.toFixed(1)}" fill="${tileColour(share)}"/></svg>${value}</span>`;
+  });
+  return html`<p class="tile-scale"><span class="spoken">Scale, from small and dark to large and light:</span>${tiles}<span class="unit"${id !== undefined && html` id="${id}-unit"`}>${unit}</span></p>`;
+}
+
+/** Two digits, and all there are before the point. */
 function two(value: number): string {
   return String(rounded(value, Math.abs(value) >= 100 ? 3 : 2) ?? 0);
 }

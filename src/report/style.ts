@@ -146,11 +146,9 @@ figure { margin: 0; min-width: 0; }
 .maps { display: grid; gap: 1rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); }
 .maps h3 { margin: .6rem 0 .4rem; }
 .map-chart { height: clamp(20rem, 58vh, 34rem); }
-.scale { display: flex; flex-wrap: wrap; gap: .3rem .7rem; align-items: center; }
-.map-scale { height: 1rem; width: 5rem; flex: none; }
-.scale:has(#map-most:empty) .map-scale { display: none; }
-.map-scale rect { stroke: var(--ink); stroke-width: .6; }
-#map-words { margin: .8rem 0 .4rem; }
+.square-mark { fill: var(--plate); }
+.square-mark.free { stroke: var(--ink); stroke-width: 2.2; }
+#map-words { margin: .6rem 0; min-height: 3.2em; }
 .shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }

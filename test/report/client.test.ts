@@ -101,7 +101,7 @@ describe("the script of the page", () => {
         tools.shapeTraces(shape, theme),
         tools.shapeUpdate(shape, 3),
         tools.themed({ a: "--ink" }, theme),
-        tools.squareSizes([1, 2], 1, 3, 20),
+        tools.squareSizes([0, 0.5], [20, 30]),
       ])`;
     const shape = prepared();
     const input = { ...shape, rest: Array.from(shape.rest), motion: Array.from(shape.motion) };
@@ -115,7 +115,7 @@ describe("the script of the page", () => {
           shapeTraces(shape, LIGHT),
           shapeUpdate(shape, 3),
           { a: LIGHT.ink },
-          squareSizes([1, 2], 1, 3, 20),
+          squareSizes([0, 0.5], [20, 30]),
         ]),
       ),
     );

@@ -137,8 +137,8 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Five charts, and the scale of the map.
-    expect(labels.length).toBe(6);
+    // Five charts.
+    expect(labels.length).toBe(5);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

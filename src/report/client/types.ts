@@ -228,12 +228,7 @@ export interface ShapesData extends DisplayData {
 /** Functions that the others use; each is in the page under its own name. */
 export interface Tools {
   readonly unpackUnit: (text: string) => Float64Array;
-  readonly squareSizes: (
-    values: readonly number[],
-    low: number,
-    high: number,
-    room: number,
-  ) => number[];
+  readonly squareSizes: (shares: readonly number[], rooms: readonly number[]) => number[];
   readonly themed: <T>(value: T, theme: Theme) => T;
   readonly vertexMotion: (data: DisplayData, carriers: ArrayLike<number>) => Float64Array;
   readonly lineVertices: (lines: readonly (readonly number[])[]) => number[];
