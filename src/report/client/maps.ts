@@ -69,15 +69,20 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
   const places = data.maps.map(({ id }, i) =>
     host.place(id, (at, context) => draw(at, i, context), { paper: 320 }),
   );
+  const say = () => {
+    const { ticks, unit, words: said } = data.quantities[column()];
+    ticks.forEach((tick, i) => {
+      element(`map-tick-${i}`).textContent = tick;
+    });
+    element("map-tick-unit").textContent = unit;
+    if (words.textContent !== said) words.textContent = said;
+  };
   for (const control of switches) {
     control.addEventListener("change", () => {
-      const { ticks, unit, words: said } = data.quantities[column()];
-      ticks.forEach((tick, i) => {
-        element(`map-tick-${i}`).textContent = tick;
-      });
-      element("map-tick-unit").textContent = unit;
-      words.textContent = said;
+      say();
       for (const place of places) place.redraw();
     });
   }
+  // A browser that comes back to the page may have kept another choice.
+  say();
 }
