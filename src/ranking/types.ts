@@ -28,6 +28,10 @@ export interface Flag {
   readonly hard: boolean;
   /** one sentence with the numbers */
   readonly text: string;
+  /** the numbers alone, where the sentence says more */
+  readonly brief?: string;
+  /** what to do about it, where the sentence ends with it */
+  readonly advice?: string;
 }
 
 /** A mode and order that cause part of a candidate's gyro noise. */

@@ -3,8 +3,9 @@
 import { campbellFigure } from "./campbell.ts";
 import { casesSection } from "./cases-section.ts";
 import { campbellSection, spectraSection } from "./charts-sections.ts";
+import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
-import { cautionsSection, checkSection, inputsSection, limitsSection } from "./closing-sections.ts";
+import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
 import { WIDE_ONLY } from "./figure.ts";
 import { filtersFigure } from "./filters-figure.ts";
@@ -19,6 +20,7 @@ import { firstMode, modesSection, modeWords } from "./modes-section.ts";
 import { mountsSection } from "./mounts-section.ts";
 import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
+import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
 import { spectraFigures } from "./spectra.ts";
 import type { Analysed, ReportInput } from "./types.ts";
@@ -62,7 +64,8 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
 }
 
 /** The whole HTML page. The same analysis and input give the same bytes. */
-export function renderReport(analysis: Analysed, input: ReportInput): string {
+export function renderReport(analysed: Analysed, input: ReportInput): string {
+  const analysis = withProse(analysed);
   const data = pageData(analysis);
   return framedPage(
     {

@@ -2,6 +2,7 @@
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { TABLE_STYLE } from "./style-tables.ts";
 import { VERDICT_STYLE } from "./style-verdict.ts";
 
 const BASE = `
@@ -103,37 +104,15 @@ thead th { color: var(--muted); font-size: .85rem; vertical-align: bottom; borde
 .number { text-align: right; white-space: nowrap; }
 .number + :is(td, th):not(.number) { padding-left: 1.8rem; }
 td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; }
-.ranking th[scope=row] { min-width: 7.5rem; }
-.ranking td:last-child { min-width: 18rem; }
-.mounts td:last-child { min-width: 18rem; }
-.mounts li { white-space: nowrap; }
-.mounts td:last-child li { white-space: normal; }
 .by-place th[scope=row] { min-width: 8rem; }
 .by-place td { min-width: 6rem; }
 .by-place tr.first th, .by-place tr.first td { border-top-width: 2px; }
 .axis { display: block; }
 .long { min-width: 15rem; }
-.ranking tr.best { background: var(--accentSoft); }
-.ranking tr.best small { color: inherit; }
 .hard { color: var(--caution); }
-.place { display: inline-grid; justify-items: center; }
-.bar { display: block; height: 5px; margin-top: .3rem; min-width: 4rem;
-  background: linear-gradient(90deg, var(--accent) calc(100% * var(--share)), var(--sunken) 0); }
-tr.avoid .bar { background: linear-gradient(90deg, var(--caution) calc(100% * var(--share)), var(--sunken) 0); }
 tr.near th, tr.near td { background: var(--cautionSoft); }
 tr.chosen th, tr.chosen td { background: var(--accentSoft); }
 .masses td, .masses th { padding-top: .25rem; padding-bottom: .25rem; }
-@media screen and (max-width: 700px) {
-  .ranking, .ranking caption, .ranking tbody, .ranking tr { display: block; }
-  .ranking thead { display: none; }
-  .ranking tr { position: relative; padding: .6rem .8rem .6rem 4rem; border-top: 2px solid var(--line); }
-  .ranking th, .ranking td { display: block; border: 0; padding: .2rem 0; }
-  .ranking tr td:first-child { position: absolute; left: .8rem; top: .6rem; }
-  .ranking td:last-child { min-width: 0; }
-  .ranking .number { text-align: left; white-space: normal; }
-  .ranking .number small.axis { display: inline-block; margin-right: .8rem; }
-  .ranking [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
-}
 details { margin: .8rem 0; }
 summary { cursor: pointer; color: var(--accent); padding: .3rem 0; }
 `;
@@ -203,7 +182,6 @@ const PAPER = `
   .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
   .drawings { max-width: 14cm; }
   .number { white-space: normal; }
-  .ranking td:last-child, .mounts td:last-child, .ranking th[scope=row] { min-width: 0; }
   .by-place td, .by-place th[scope=row] { min-width: 0; }
   th, td { padding: .25rem .4rem; }
   tr, figure, .facts div { break-inside: avoid; }
@@ -224,6 +202,7 @@ export function styleSheet(): string {
     VERDICT_STYLE,
     DRAWING_STYLE,
     TABLES,
+    TABLE_STYLE,
     CHARTS,
     PAPER,
   ].join("\n");
