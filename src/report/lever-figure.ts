@@ -249,7 +249,7 @@ function markLabel(mark: readonly Labelled[], reach: number) {
     xanchor: right ? "left" : "right",
     xshift: right ? 11 : -11,
     yshift: y >= 0 ? 9 : -9,
-    font: { size: 14, color: "--ink", weight: 700 },
+    font: { size: 14, weight: 700, color: "--ink" },
   };
 }
 
