@@ -180,7 +180,7 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     const curves = `JSON.stringify(${gd("spectra-chart")}.data.filter((t) => t.visible !== false)
       .map((t) => Array.from(t.y ?? [])))`;
     const map = `JSON.stringify(${gd("sweep-chart")}.data.map((t) => Array.from(t.z ?? [], (r) => r?.length ?? r)).concat(
-      ${gd("sweep-chart")}.data.map((t) => String(t.z?.[5]))))`;
+      ${gd("sweep-chart")}.data.map((t) => String(t.z?.[Math.floor(t.z.length / 3)]))))`;
     const words = () => page.textContent("#spectra-words");
 
     /** What is drawn after a control was used; it must not be what was drawn before. */
