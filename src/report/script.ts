@@ -29,7 +29,8 @@ import { createStage, kindColours } from "./client/stage.ts";
 import { type Starters, start } from "./client/start.ts";
 import { edgesOf, inSight } from "./client/strokes.ts";
 import { paintedAreas, svgPicture } from "./client/svg-picture.ts";
-import type { Tools } from "./client/types.ts";
+import type { Tools } from "./client/tools.ts";
+
 import { startWords } from "./client/words.ts";
 import { unpackIntegers } from "./shape-codec.ts";
 

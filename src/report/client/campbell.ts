@@ -2,8 +2,8 @@
 
 import type { CampbellData } from "../campbell.ts";
 import type { Trace } from "../figure.ts";
-import type { Fitting } from "./charts.ts";
-import type { Host, PageData, Tools } from "./types.ts";
+import type { DrawingTools, drawFigure, Fitting } from "./charts.ts";
+import type { Host, PageData } from "./types.ts";
 
 /** Points along the lines of modes, invisible, so that a line can be pointed at anywhere. */
 export function modePoints({ modes, rpm }: CampbellData): Trace {
@@ -43,11 +43,17 @@ export function modeBands(
   };
 }
 
+interface CampbellTools extends DrawingTools {
+  readonly drawFigure: typeof drawFigure;
+  readonly modeBands: typeof modeBands;
+  readonly modePoints: typeof modePoints;
+}
+
 /** Draws the diagram and connects it to the picture of the modes. */
 export function startCampbell(
   data: PageData,
   campbell: CampbellData,
-  tools: Tools,
+  tools: CampbellTools,
   host: Host,
   fitting: Fitting,
 ): void {

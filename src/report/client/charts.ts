@@ -2,7 +2,7 @@
 
 import type { Figure } from "../figure.ts";
 import type { Theme } from "../palette.ts";
-import type { Browser, DrawContext, Element, Host, PageData, Tools } from "./types.ts";
+import type { Browser, DrawContext, Element, Host, PageData } from "./types.ts";
 
 /** A copy of plain data with the colours' names ("--ink") replaced by the theme's colours. */
 export function themed<T>(value: T, theme: Theme): T {
@@ -48,7 +48,7 @@ interface FittingTools {
   readonly fewerTicks: typeof fewerTicks;
 }
 
-interface DrawingTools extends FittingTools {
+export interface DrawingTools extends FittingTools {
   readonly fittedLayout: typeof fittedLayout;
 }
 
@@ -117,7 +117,12 @@ export function drawFigure(
 }
 
 /** Places the charts that need no code of their own. */
-export function startCharts(browser: Browser, data: PageData, tools: Tools, host: Host): Fitting {
+export function startCharts(
+  browser: Browser,
+  data: PageData,
+  tools: DrawingTools & { readonly drawFigure: typeof drawFigure },
+  host: Host,
+): Fitting {
   const touch = browser.matchMedia("(pointer: coarse)").matches;
   const fitting = { wideOnly: data.wideOnly, touch };
   for (const [id, figure] of Object.entries(data.charts ?? {})) {

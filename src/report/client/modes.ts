@@ -1,6 +1,7 @@
 /** The moving picture of the modes. Runs in the page: gets from outside only what it is handed. */
 
-import type { Browser, Host, ShapesData, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, Host, ShapesData } from "./types.ts";
 import type { Look, Picked, Rgb, SceneMotion } from "./viewer-types.ts";
 
 /** Places the picture and connects its controls. */
