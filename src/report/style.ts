@@ -41,9 +41,9 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
-.words { columns: 26rem; column-gap: 3rem; }
-.words dt { font-weight: 600; }
-.words dd { margin: 0 0 .7rem; color: var(--muted); }
+dl.words { columns: 26rem; column-gap: 3rem; }
+dl.words dt { font-weight: 600; }
+dl.words dd { margin: 0 0 .7rem; color: var(--muted); }
 .words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
