@@ -52,6 +52,8 @@ export function reachWarning(modes: Modes, shaken: number): string[] {
   const { described } = modes;
   const highest = described[described.length - 1]?.frequency ?? 0;
   return [
-    `the ${described.length} modes reach ${Math.round(highest)} Hz, but the motors shake up to ${Math.round(shaken)} Hz; figures that rest on what lies above the last mode are wrong, so ask for more modes`,
+    `the ${described.length} modes reach ${short(highest)} Hz, but the motors shake up to ${short(shaken)} Hz; figures that rest on what lies above the last mode are wrong, so ask for more modes`,
   ];
 }
+
+const short = (f: number): number => Number(f.toPrecision(3));

@@ -1,6 +1,6 @@
 /** Reasons to avoid a place, each with its numbers. */
 
-import { leverArmWords } from "../attitude/lever-arm-words.ts";
+import { leverArmWords, placeWords } from "../attitude/lever-arm-words.ts";
 import type { FrameFile } from "../frame/types.ts";
 import type { Candidate, Model } from "../model/types.ts";
 import type { Clipping } from "../sensing/clipping.ts";
@@ -62,7 +62,14 @@ function overhanging({ model, overhangs }: FlagFrame, { candidate }: FlagInput):
       kind: o.flagged ? "cantilevered" : "overhanging",
       hard: o.flagged,
       text: o.text,
+      brief: overhangBrief(o),
     }));
+}
+
+function overhangBrief({ length, thickness, frequency }: Overhang): string {
+  const own =
+    frequency === undefined ? "no mode of its own" : `a mode of its own at ${shown(frequency)} Hz`;
+  return `the plate reaches ${shown(1e3 * length)} mm past its last support, ${shown(length / thickness)} times its thickness; ${own}`;
 }
 
 function offThePlate({ model }: FlagFrame, { candidate }: FlagInput): Flag[] {
@@ -98,10 +105,13 @@ export function controlBand(
   const filters = hard
     ? "more than filters could take away that are fast enough for the loop"
     : "before any filter";
+  const usual = gain >= 1 ? ", above 1 it may oscillate" : ", the usual limit is 0.5";
+  const beyond = hard ? ", and filters cannot take that away" : "";
   return [
     {
       kind: "in the control band",
       hard,
+      brief: `mode at ${shown(frequency)} Hz in ${axis}: loop gain ${shown(gain)}${usual}${beyond}`,
       text: `a mode at ${shown(frequency)} Hz turns the stack in ${axis}: the rate loop (${shown(bandwidth)} Hz) meets what it adds with a gain of ${shown(gain)}, ${limit}, ${filters}`,
     },
   ];
@@ -111,13 +121,20 @@ function clips({ use }: FlagFrame, { detail }: FlagInput): Flag[] {
   const { gyro, levelling } = detail.clipping;
   const found: Flag[] = [];
   if (gyro?.clipped) {
-    found.push({ kind: "gyro clips", hard: true, text: clipText("the gyro", gyro, "deg/s") });
+    const text = clipText("the gyro", gyro, "deg/s");
+    found.push({ kind: "gyro clips", hard: true, text, brief: clipBrief(gyro, "deg/s") });
   }
   if (levelling?.clipped && use !== "rate") {
     const text = clipText("the accelerometer", levelling, "g");
-    found.push({ kind: "accelerometer clips", hard: true, text });
+    const brief = clipBrief(levelling, "g");
+    found.push({ kind: "accelerometer clips", hard: true, text, brief });
   }
   return found;
+}
+
+function clipBrief({ axis, speed, peak, range }: Clipping, unit: string): string {
+  const rpm = shown((speed * 60) / (2 * Math.PI));
+  return `${shown(peak)} ${unit} in ${"xyz"[axis]} at ${rpm} rpm, range ${shown(range)} ${unit}`;
 }
 
 function clipText(chip: string, { axis, speed, peak, range }: Clipping, unit: string): string {
@@ -140,11 +157,13 @@ function nearAntinode({ crossings, bladePass }: FlagFrame, { motion }: FlagInput
     m.rotationShare > 0.995
       ? "of all candidates it turns most"
       : `it turns ${percent(m.rotationShare)} as much as the candidate that turns most`;
+  const meets = `${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`;
   return [
     {
       kind: "near an antinode",
       hard: false,
-      text: `${most} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${percent(Math.abs(c.fromHover))} ${c.fromHover < 0 ? "below" : "above"} hover`,
+      brief: `mode ${c.mode} at ${shown(c.frequency)} Hz, which ${c.order} meets ${meets}; the calmest place turns ${percent(m.calmestShare)} as much`,
+      text: `${most} in mode ${c.mode} (${Math.round(c.frequency)} Hz), the calmest ${percent(m.calmestShare)} as much; "${c.order}" meets that mode ${meets}`,
     },
   ];
 }
@@ -152,9 +171,12 @@ function nearAntinode({ crossings, bladePass }: FlagFrame, { motion }: FlagInput
 /** Outside the rule of thumb; in rate flight the accelerometer is not used. */
 function offCentre({ use }: FlagFrame, { detail: { leverArm } }: FlagInput): Flag[] {
   if (use === "rate" || leverArm.within) return [];
-  const [reading, filter] = leverArmWords(leverArm);
-  const text = `${reading} ${filter}`.replace(/\.$/, "");
-  return [{ kind: "far from the centre of gravity", hard: false, text: lowered(text) }];
+  const [read, filter] = leverArmWords(leverArm);
+  const text = `${read} ${filter}`.replace(/\.$/, "");
+  const { reading, yawRate, radius } = leverArm;
+  const deg = 180 / Math.PI;
+  const brief = `${placeWords(leverArm)}: ${shown(deg * reading.tilt)} deg of false tilt at ${shown(deg * yawRate)} deg/s of yaw, less than ${shown(deg * leverArm.error)} deg within ${shown(1e3 * radius)} mm`;
+  return [{ kind: "far from the centre of gravity", hard: false, text: lowered(text), brief }];
 }
 
 const lowered = (text: string) => `${text[0].toLowerCase()}${text.slice(1)}`;

@@ -70,9 +70,10 @@ export function mountFlags(
   const { axial, lossFactor } = isolators;
   const hover = h.excitation.speeds.hover / (2 * Math.PI);
   const found = isolatorFlags({ modes, axial, lossFactor, hover, controlBandwidth: bandwidth });
-  return found.map(({ kind, text, advice }, i) => ({
+  return found.map(({ kind, text, brief, advice }, i) => ({
     kind,
     hard: false,
-    text: i === 0 && advice !== "" ? `${text}; ${advice}` : text,
+    brief,
+    ...(i === 0 && advice !== "" ? { text: `${text}; ${advice}`, advice } : { text }),
   }));
 }

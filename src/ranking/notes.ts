@@ -39,7 +39,7 @@ export function notesOf(
     "Comparisons between places are surer than the levels themselves, which follow the assumed unbalance and ripple in proportion.",
     ...(highest > reach
       ? [
-          `The modes reach ${Math.round(reach)} Hz; of lines above, up to ${Math.round(highest)} Hz, only what residual flexibility gives is counted, and the gyro's low-pass takes most of it.`,
+          `The modes reach ${short(reach)} Hz; of lines above, up to ${short(highest)} Hz, only what residual flexibility gives is counted, and the gyro's low-pass takes most of it.`,
         ]
       : []),
     ...foldingNote("gyro", sensors.gyro.sampling, folded.gyro, bandwidth),
@@ -57,6 +57,8 @@ function plainStack(): string {
   const mm = size.map((v) => Math.round(v * 1e3)).join(" x ");
   return `The file describes no stack: a single board of ${Math.round(mass * 1e3)} g, ${mm} mm, is assumed.`;
 }
+
+const short = (f: number): number => Number(f.toPrecision(3));
 
 /** "order 3 near 20000 rpm" */
 function bandText({ order, speeds }: FoldedBand): string {

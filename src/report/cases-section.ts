@@ -2,9 +2,10 @@
 
 import type { CaseReading, Ranking } from "../ranking/types.ts";
 import { type Html, html } from "./html.ts";
-import { degreesPerSecond, three } from "./numbers.ts";
+import { isToAvoid } from "./markers.ts";
+import { degreesPerSecond, inColumn, three } from "./numbers.ts";
 import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";
-import { type Column, list, section, table } from "./section.ts";
+import { type Column, folded, list, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
 
 /** undefined without a ranking or other states. */
@@ -14,14 +15,20 @@ export function casesSection({ ranking }: Analysed): Html | undefined {
   return section(
     "cases",
     "Other states",
-    html`The ranking is for propellers that are all alike. A knock changes that: here the same flight with one propeller worse than the others, on the motor where it harms that place most. ${casesFinding(ranking)}`,
+    {
+      finding: casesFinding(ranking),
+      how: "The ranking is for propellers that are all alike. Here one is worse than the others, on the motor where that harms the place most; the flight is the same.",
+    },
     table(
       "Gyro noise in other states, deg/s rms over the flight mix",
       columns(cases.map((c) => c.name)),
       labelled(ranking.candidates),
-      { className: "by-place" },
+      { className: "by-place", cards: true },
     ),
-    html`<div class="notes">${list(cases.map((c) => html`<strong>${c.name}</strong>: ${c.text}`))}</div>`,
+    folded(
+      "What these states are",
+      html`<div class="notes">${list(cases.map((c) => html`<strong>${c.name}</strong>: ${c.text}`))}</div>`,
+    ),
   );
 }
 
@@ -30,7 +37,7 @@ const named = (cases: readonly CaseReading[], name: string) => cases.find((c) =>
 function columns(names: readonly string[]): Column<Labelled>[] {
   return [
     { head: "place", names: true, cell: placeName },
-    { head: "all alike", number: true, cell: ({ place }) => three(place.sensed.gyro) },
+    { head: "all alike", number: true, cell: ({ place }) => inColumn(place.sensed.gyro) },
     ...names.map(
       (name): Column<Labelled> => ({
         head: name,
@@ -39,7 +46,7 @@ function columns(names: readonly string[]): Column<Labelled>[] {
           const found = named(cases, name);
           return found === undefined
             ? "–"
-            : html`<strong>${three(found.gyro)}</strong> <small>${three(found.gyro / sensed.gyro, 2)} times</small> <small class="axis">${found.motor}</small>`;
+            : html`<strong>${inColumn(found.gyro)}</strong> <small class="axis">${three(found.gyro / sensed.gyro, 2)} times, ${found.motor}</small>`;
         },
       }),
     ),
@@ -49,9 +56,9 @@ function columns(names: readonly string[]): Column<Labelled>[] {
 /** What the first place reads, and whether another would then be better. */
 export function casesFinding({ candidates }: Pick<Ranking, "candidates">): string {
   const [first] = candidates;
+  const open = candidates.filter((c) => !isToAvoid(c));
   return first.cases
     .map(({ name, gyro }) => {
-      const open = candidates.filter((c) => !c.flags.some((f) => f.hard));
       const level = (c: (typeof candidates)[number]) =>
         named(c.cases, name)?.gyro ?? Number.POSITIVE_INFINITY;
       const least = open.reduce((a, b) => (level(b) < level(a) ? b : a), first);

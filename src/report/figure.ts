@@ -36,8 +36,21 @@ export interface Trace {
   readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
+  /** "y2" for an axis of its own */
+  readonly yaxis?: string;
+  readonly fill?: string;
+  readonly fillcolor?: string;
+  readonly opacity?: number;
   /** limits to the left and right of each point */
   readonly error_x?: Readonly<Record<string, unknown>>;
+}
+
+/** The figures that are there. */
+export function thereOf(
+  figures: Readonly<Record<string, Figure | undefined>>,
+): Readonly<Record<string, Figure>> {
+  const there = Object.entries(figures).filter(([, figure]) => figure !== undefined);
+  return Object.fromEntries(there) as Record<string, Figure>;
 }
 
 /** Around a chart, pixels; below there is room for the axis' title and some air under it. */

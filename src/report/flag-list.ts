@@ -1,13 +1,26 @@
 /** Reasons to avoid a place, or to mind. */
 
 import type { Flag } from "../ranking/types.ts";
-import { html, type Part } from "./html.ts";
+import { type Html, html, type Part } from "./html.ts";
+import { folded, list } from "./section.ts";
 
-export function flagList(flags: readonly Flag[]): Part {
-  if (flags.length === 0) return html`<span class="quiet">none</span>`;
-  const items = flags.map(
-    (f) =>
-      html`<strong class="${f.hard ? "hard" : "soft"}">${f.hard ? "avoid: " : "mind: "}${f.kind}</strong>: ${f.text}`,
+/** One line per flag, with its numbers, reasons to avoid first; what there is to say beyond them is folded. Nothing without flags. */
+export function flagLines(
+  all: readonly Flag[],
+  options: { readonly explained?: boolean } = {},
+): Part {
+  const flags = all.toSorted((a, b) => Number(b.hard) - Number(a.hard));
+  const explained = options.explained === false ? [] : flags.filter((f) => f.brief !== undefined);
+  return (
+    flags.length > 0 &&
+    html`<ul class="flags">${flags.map((f) => html`<li>${flagLine(f)}</li>`)}</ul>${
+      explained.length > 0 &&
+      folded("Explained", list(explained.map((f) => html`<strong>${f.kind}</strong>: ${f.text}.`)))
+    }`
   );
-  return html`<ul class="plain">${items.map((i) => html`<li>${i}</li>`)}</ul>`;
+}
+
+/** The line alone. */
+export function flagLine({ hard, kind, brief, text }: Flag): Html {
+  return html`<strong class="${hard ? "hard" : "soft"}">${hard ? "avoid" : "mind"}: ${kind}</strong> <span>${brief ?? text}</span>`;
 }

@@ -4,9 +4,9 @@ import type { FrameFile, MaterialDef } from "../frame/types.ts";
 import { engineeringConstants } from "../material/lamination.ts";
 import type { Evidence } from "../modes/types.ts";
 import { frameFigure } from "./frame-figure.ts";
-import { type Html, html, named, type Part } from "./html.ts";
+import { type Html, html, joined, named, type Part } from "./html.ts";
 import { hertz, millimetres, percent, three, whole, withUnit } from "./numbers.ts";
-import { facts, list, section, table } from "./section.ts";
+import { facts, folded, list, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
 
 export function modelSection(analysed: Analysed): Html {
@@ -15,13 +15,15 @@ export function modelSection(analysed: Analysed): Html {
   return section(
     "model",
     "How it was worked out",
-    "Arms, standoffs and plates become beams (plates as grids of beams with the terms that beams lack), bodies become rigid masses, and the frame is left free in space unless the file holds it.",
+    {
+      finding: solvedWords(modes.evidence),
+      how: "Arms, standoffs and plates become beams (plates as grids of beams with the terms that beams lack), bodies become rigid masses, and the frame is left free in space unless the file holds it.",
+    },
     all.length > 0 && html`<div class="warnings"><h3>Warnings</h3>${list(all)}</div>`,
     facts([
       ["frame", named(model.name)],
       ["beams", theoryWords(model.theory)],
       ["mesh size", millimetres(mesh.size)],
-      ["unknowns", whole(modes.evidence.unknowns)],
       ["support", supportWords(analysed)],
       [
         "damping of screws, wires and straps",
@@ -29,26 +31,40 @@ export function modelSection(analysed: Analysed): Html {
       ],
     ]),
     frameFigure(analysed),
-    html`<h3>Proof of the solution</h3>`,
-    html`<p>${evidenceWords(modes.evidence)}</p>`,
-    table(
-      "Plates and arms",
-      [
-        { head: "part", names: true, cell: (p) => named(p.name) },
-        { head: "material", cell: (p) => named(p.material) },
-        { head: "thickness", number: true, cell: (p) => millimetres(p.thickness) },
-        {
-          head: html`E, bent flat<br><small>along the arm; plates along x, less their cut-outs</small>`,
-          number: true,
-          cell: (p) => gigapascals(p.E),
-        },
-        { head: "held by", cell: (p) => p.held },
-        { head: "remark", long: true, cell: (p) => p.note },
-      ],
-      sheetRows(analysed),
-    ),
+    folded("Proof of the solution", html`<p>${evidenceWords(modes.evidence)}</p>`),
+    sheetsTable(sheetRows(analysed)),
     Object.keys(file.materials).length > 0 && materialsTable(file),
     model.notes.length > 0 && html`<h3>Notes in the file</h3>${list(model.notes)}`,
+  );
+}
+
+function sheetsTable(all: readonly SheetRow[]): Html {
+  const notes = all.some((p) => p.note !== "");
+  return table(
+    "Plates and arms",
+    [
+      {
+        head: "part",
+        names: true,
+        cell: (p) =>
+          joined(
+            p.names.map((n) => named(n)),
+            ", ",
+          ),
+      },
+      { head: "material", cell: (p) => named(p.material) },
+      { head: "thickness", number: true, cell: (p) => millimetres(p.thickness) },
+      {
+        head: html`E, bent flat<br><small>along the arm; plates along x, less their cut-outs</small>`,
+        label: "E, bent flat",
+        number: true,
+        cell: (p) => gigapascals(p.E),
+      },
+      { head: "held by", cell: (p) => p.held },
+      ...(notes ? [{ head: "remark", long: true, cell: (p: SheetRow) => p.note }] : []),
+    ],
+    all,
+    { cards: true },
   );
 }
 
@@ -59,12 +75,13 @@ function supportWords({ held, model: { supports } }: Analysed): string {
 }
 
 interface SheetRow {
-  readonly name: string;
+  /** of parts that are alike */
+  readonly names: readonly string[];
   readonly material: string;
   readonly thickness: number;
   /** Pa; along the arm, or along x for a plate, whose cut-outs count as softness */
   readonly E: number;
-  readonly held: Part;
+  readonly held: Html;
   readonly note: string;
 }
 
@@ -72,7 +89,7 @@ function sheetRows({ model }: Analysed): SheetRow[] {
   const plates = model.plates.map((p) => ({
     ...p,
     E: engineeringConstants(p).Efx,
-    held: "",
+    held: html``,
   }));
   const arms = model.arms.map((a) => {
     const plate = (i: number) => named(model.plates[i].name);
@@ -84,7 +101,20 @@ function sheetRows({ model }: Analysed): SheetRow[] {
           : html`point ${named(a.held.point)}`;
     return { ...a, E: a.strip.Efx, held };
   });
-  return [...plates, ...arms];
+  return alike([...plates, ...arms]);
+}
+
+/** Mirrored copies differ in their names alone and share a row. */
+function alike(
+  parts: readonly (Omit<SheetRow, "names"> & { readonly name: string })[],
+): SheetRow[] {
+  const found = new Map<string, SheetRow>();
+  for (const { name, material, thickness, E, held, note } of parts) {
+    const key = JSON.stringify([material, three(thickness), three(E), held.html, note]);
+    const names = [...(found.get(key)?.names ?? []), name];
+    found.set(key, { names, material, thickness, E, held, note });
+  }
+  return [...found.values()];
 }
 
 function gigapascals(E: number): string {
@@ -120,6 +150,11 @@ function theoryWords(theory: Analysed["model"]["theory"]): string {
     rayleigh: "Euler-Bernoulli with rotary inertia",
     timoshenko: "Timoshenko: with shear and rotary inertia",
   }[theory];
+}
+
+/** What was solved, in one sentence. */
+function solvedWords({ unknowns, counted, checkFrequency }: Evidence): string {
+  return `All ${whole(counted)} modes below ${hertz(checkFrequency)} were found, rigid motions included; an independent count says that none is missing (${whole(unknowns)} unknowns).`;
 }
 
 /** The evidence in words; a solution with fewer modes than were counted never comes this far. */

@@ -17,6 +17,13 @@ export function three(x: number, digits = 3): string {
   return `${sign}${grouped(whole)}${fraction ? `.${fraction}` : ""}`;
 }
 
+/** With all three digits also where they are zeros, so that numbers in a column are alike: 8.4 -> "8.40". */
+export function inColumn(x: number, digits = 3): string {
+  const size = Math.abs(x);
+  if (!(size >= 1e-3 && size < 10 ** (digits - 1))) return three(x, digits);
+  return x.toPrecision(digits).replace("-", MINUS);
+}
+
 /** A count or a number that must not be rounded, with its thousands apart. */
 export function whole(n: number): string {
   return `${n < 0 ? MINUS : ""}${grouped(String(Math.abs(Math.round(n))))}`;

@@ -1,16 +1,18 @@
 /** The report: one page that stands alone. */
 
-import { campbellFigure } from "./campbell.ts";
+import { campbellData } from "./campbell.ts";
+import { campbellSection } from "./campbell-section.ts";
 import { casesSection } from "./cases-section.ts";
-import { campbellSection, spectraSection } from "./charts-sections.ts";
+import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
-import { cautionsSection, checkSection, inputsSection, limitsSection } from "./closing-sections.ts";
+import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
-import { WIDE_ONLY } from "./figure.ts";
+import { thereOf, WIDE_ONLY } from "./figure.ts";
 import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
 import { levellingSection } from "./levelling-section.ts";
+import { leverFigure } from "./lever-figure.ts";
 import { mapsData } from "./map-data.ts";
 import { mapSection } from "./map-section.ts";
 import { massesSection } from "./masses-section.ts";
@@ -19,8 +21,11 @@ import { firstMode, modesSection, modeWords } from "./modes-section.ts";
 import { mountsSection } from "./mounts-section.ts";
 import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
+import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
-import { spectraFigures } from "./spectra.ts";
+import { spectraData } from "./spectra.ts";
+import { spectraSection } from "./spectra-section.ts";
+import { sureFigures, sureSection } from "./sure/sure-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
@@ -47,7 +52,13 @@ function chapters(analysis: Analysed, input: ReportInput, words: readonly string
         ["cases", "Other states", casesSection(analysis)],
       ],
     },
-    { title: "How sure", sections: [["check", "Tap test", checkSection(analysis)]] },
+    {
+      title: "How sure",
+      sections: [
+        ["sure", "How sure", sureSection(analysis, input.fileName, input.sure)],
+        ["check", "Tap test", checkSection(analysis)],
+      ],
+    },
     {
       title: "Model",
       sections: [
@@ -62,8 +73,9 @@ function chapters(analysis: Analysed, input: ReportInput, words: readonly string
 }
 
 /** The whole HTML page. The same analysis and input give the same bytes. */
-export function renderReport(analysis: Analysed, input: ReportInput): string {
-  const data = pageData(analysis);
+export function renderReport(analysed: Analysed, input: ReportInput): string {
+  const analysis = withProse(analysed);
+  const data = pageData(analysis, input);
   return framedPage(
     {
       title: `${analysis.model.name}: where the sensor stack should sit`,
@@ -78,10 +90,9 @@ export function renderReport(analysis: Analysed, input: ReportInput): string {
   );
 }
 
-function pageData(analysis: Analysed): PageData {
-  const campbell = campbellFigure(analysis);
-  const spectra = spectraFigures(analysis);
-  const filters = filtersFigure(analysis);
+function pageData(analysis: Analysed, input: ReportInput): PageData {
+  const campbell = campbellData(analysis);
+  const spectra = spectraData(analysis);
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
@@ -90,7 +101,11 @@ function pageData(analysis: Analysed): PageData {
     wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
-    ...(filters && { filters }),
+    charts: thereOf({
+      "filters-chart": filtersFigure(analysis),
+      "lever-chart": leverFigure(analysis),
+      ...sureFigures(analysis, input.sure),
+    }),
     ...(maps && { maps }),
     ...(shapes && {
       shapes: {

@@ -2,65 +2,72 @@
 
 import type { RankedCandidate, Ranking } from "../ranking/types.ts";
 import { weightsText } from "../ranking/use.ts";
-import { delayWords, overWords } from "./filters-words.ts";
-import { flagList } from "./flag-list.ts";
+import { axesTable } from "./axes-table.ts";
+import { delayWords } from "./filters-words.ts";
+import { flagLines } from "./flag-list.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
-import { decibels, hertz, inDegrees, millimetres, percent, signed, three } from "./numbers.ts";
+import { decibels, hertz, inColumn, percent, signed, three, whole } from "./numbers.ts";
 import { sideWord } from "./place-names.ts";
-import { type Column, list, section, table } from "./section.ts";
+import { rankingFinding } from "./ranking-words.ts";
+import { type Column, folded, list, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
+import { term } from "./words.ts";
 
 export function rankingSection(analysed: Analysed): Html {
   const { ranking, excitation } = analysed;
   if (!ranking || !excitation) {
-    const missing = excitation
+    const finding = excitation
       ? "The file names no place for a sensor stack and none was found, so there is nothing to rank."
       : "The file has no motors, so nothing shakes the frame and there is nothing to rank.";
-    return section("ranking", "Ranking", missing);
+    return section("ranking", "Ranking", { finding });
   }
+  const { candidates } = ranking;
   return section(
     "ranking",
     "Ranking",
-    lead(ranking, excitation.mixName),
-    table(
-      "Places in order, best first",
-      columns(ranking, placeLabels(ranking.candidates)),
-      ranking.candidates,
-      {
-        className: "ranking",
-        rowClass: (c, i) => standing(c, i),
-      },
+    { finding: rankingFinding(ranking), how: how(ranking) },
+    table("Places in order, best first", columns(ranking, placeLabels(candidates)), candidates, {
+      className: "ranking",
+      cards: true,
+      rowClass: (c, i) => standing(c, i),
+      under: (c) => flagLines(c.flags),
+    }),
+    folded("Axis by axis, in hover, and what the board truly does", axesTable(ranking)),
+    folded(
+      "How the figures are made",
+      html`<div class="notes">${list([mixNote(excitation.mixName), rangeNote(ranking), ...ranking.notes])}</div>`,
     ),
-    ranking.notes.length > 0 && html`<div class="notes">${list(ranking.notes)}</div>`,
   );
 }
 
-function lead({ use, frequencyBand, tieBand }: Ranking, mixName: string): Html {
-  return html`What the chips of a stack pass on at each place, as root mean square over the flight mix “${mixName}”, and what it costs. The score weighs ${weightsText(use)}, noise in dB against the best and false tilt against what is put up with; less is better, and places to avoid come last. Under each gyro figure stand the range for natural frequencies that are ${percent(frequencyBand)} off, the level at hover speed alone, and the true turning of the board with its axes. Ties come within ${three(tieBand)} dB of the best somewhere in that range. Every 6 dB is a factor of two; 1 g is 9.81 m/s².`;
+function how({ use }: Ranking): Html {
+  return html`Score: ${weightsText(use)}; less is better. Noise is what the chips pass on, before any filter of the flight controller, as ${term("rms")} over the ${term("flight-mix")}. Each 6 ${term("db")} is a factor of two.`;
 }
 
-const AXES = ["roll", "pitch", "yaw"] as const;
+const mixNote = (mixName: string): string =>
+  `The flight mix is “${mixName}”. 1 g is 9.81 m/s². Against quietest: the quietest place that is not to be avoided.`;
+
+function rangeNote({ frequencyBand, tieBand }: Ranking): string {
+  return `The range beside a gyro figure, and the line across its bar, is what it would be if all natural frequencies were up to ${percent(frequencyBand)} off. Ties come within ${three(tieBand)} dB of the best somewhere in that range.`;
+}
 
 function columns(
   { candidates, controlBandwidth }: Ranking,
   labels: readonly string[],
 ): Column<RankedCandidate>[] {
-  const loudest = Math.max(...candidates.map((c) => c.sensed.gyro));
+  const loudest = Math.max(...candidates.map((c) => c.gyroRange[1]));
   const yawRate = three(((candidates[0]?.leverArm.yawRate ?? 0) * 180) / Math.PI);
   return [
-    { head: "place", cell: (c, i) => placeMark(c, i, labels[i]) },
-    { head: "where", names: true, cell: where },
+    { head: "place", names: true, cell: (c, i) => where(c, i, labels[i]) },
     {
-      head: html`gyro<br><small>deg/s rms</small>`,
-      label: "gyro, deg/s rms",
-      number: true,
-      cell: (c) =>
-        html`<strong>${three(c.sensed.gyro)}</strong><span class="bar" style="--share: ${(c.sensed.gyro / loudest).toFixed(3)}" aria-hidden="true"></span><small class="axis">${range(c.gyroRange)}</small> <small class="axis hover">at hover ${three(c.sensed.gyroAtHover)}</small> <small class="axis">true ${three(c.gyro)}</small>${c.gyroAxes.map((v, k) => html` <small class="axis">${AXES[k]} ${three(v)}</small>`)}`,
+      head: html`gyro noise<br><small>deg/s rms</small>`,
+      label: "gyro noise, deg/s rms",
+      cell: (c) => levelCell(c, loudest),
     },
     {
-      head: html`against<br>quietest<br><small>gyro</small>`,
-      label: "gyro against quietest",
+      head: html`against quietest<br><small>gyro, dB</small>`,
+      label: "against quietest",
       number: true,
       cell: (c) => decibels(c.decibel),
     },
@@ -69,21 +76,20 @@ function columns(
       label: "filter delay",
       number: true,
       cell: (c) =>
-        html`<strong>${delayWords(c.filter.without)}</strong>${over(overWords(c.filter.without, c.delayOver.without))} <small class="axis">with notches:</small> <small class="axis">${delayWords(c.filter.with)}</small>${over(overWords(c.filter.with, c.delayOver.with))}`,
+        html`${delayWords(c.filter.without)} <small class="axis">with notches: ${delayWords(c.filter.with)}</small>`,
     },
     {
       head: html`acceleration<br><small>g rms</small>`,
       label: "acceleration, g rms",
       number: true,
-      cell: (c) =>
-        html`${three(c.sensed.accel)} <small class="axis">true ${three(c.accel)}</small>`,
+      cell: (c) => inColumn(c.sensed.accel),
     },
     {
-      head: html`false tilt<br><small>degrees, yaw<br>at ${yawRate} deg/s</small>`,
-      label: "false tilt, degrees",
+      head: html`false tilt<br><small>yaw of ${yawRate} deg/s</small>`,
+      label: `false tilt, yaw ${yawRate} deg/s`,
       number: true,
       cell: (c) =>
-        html`${inDegrees(c.leverArm.reading.tilt)} <small class="axis">${millimetres(c.fromCg)}</small> <small class="axis">from c. of g.</small>`,
+        html`${tilt(c)}° <small class="axis">${whole(1e3 * c.fromCg)}\u00a0mm from c. of g.</small>`,
     },
     {
       head: html`score<br><small>dB</small>`,
@@ -92,30 +98,25 @@ function columns(
       cell: (c) =>
         html`<strong>${signed(c.score)}</strong>${c.tied && html` <small class="axis">tie</small>`}`,
     },
-    { head: "flags", label: "flags", cell: (c) => flagList(c.flags) },
   ];
 }
 
-function where(c: RankedCandidate): Part {
-  const note = c.candidate.designed
-    ? "as drawn in the file"
-    : c.found
-      ? "found by the search"
-      : undefined;
-  return html`<strong>${named(c.candidate.name)}</strong><br>${sideWord(c.candidate)} ${named(c.plate)}${note && html`<br><em>${note}</em>`}`;
+/** Degrees; hundredths are nothing in flight. */
+function tilt({ leverArm }: RankedCandidate): string {
+  return signed((leverArm.reading.tilt * 180) / Math.PI).replace("+", "");
 }
 
-/** The reading if all natural frequencies were a little off. */
-function range([low, high]: readonly [number, number]): string {
-  return `${three(low)} to ${three(high)}`;
+/** The figure over its bar; a line across the bar's end shows the range. */
+function levelCell({ sensed, gyroRange: [low, high] }: RankedCandidate, loudest: number): Part {
+  const share = (v: number) => (v / loudest).toFixed(3);
+  return html`<span class="level"><strong>${inColumn(sensed.gyro)}</strong> <small>${inColumn(low)} to ${inColumn(high)}</small><span class="bar range" style="--share: ${share(sensed.gyro)}; --low: ${share(low)}; --high: ${share(high)}" aria-hidden="true"></span></span>`;
 }
 
-function over(words: string): Part {
-  return words !== "" && html` <small class="axis">${words}</small>`;
-}
-
-function placeMark(c: RankedCandidate, i: number, text: string): Html {
+function where(c: RankedCandidate, i: number, text: string): Html {
   const kind = standing(c, i);
-  const word = { best: "best", fine: "", avoid: "avoid" }[kind];
-  return html`<span class="place">${inlineMark(kind, text)}<span class="spoken">${text}</span>${word && html`<small>${word}</small>`}</span>`;
+  const notes = [
+    { best: "best", fine: "", avoid: "avoid" }[kind],
+    c.candidate.designed ? "as drawn in the file" : c.found ? "found by the search" : "",
+  ].filter((n) => n !== "");
+  return html`<span class="place">${inlineMark(kind, text)}<span class="spoken">${text}</span><span><strong>${named(c.candidate.name)}</strong> <small class="axis">${sideWord(c.candidate)} ${named(c.plate)}</small>${notes.length > 0 && html` <small class="axis">${notes.join(", ")}</small>`}</span></span>`;
 }

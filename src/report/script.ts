@@ -8,8 +8,10 @@
  * so it takes what it needs as arguments and imports types only.
  */
 
+import { CHART_TOOLS } from "./chart-tools.ts";
 import { project } from "./client/camera.ts";
-import { startCharts, themed } from "./client/charts.ts";
+import { startCampbell } from "./client/campbell.ts";
+import { startCharts } from "./client/charts.ts";
 import { recordClip } from "./client/clip.ts";
 import { startContents } from "./client/contents.ts";
 import { startFrame } from "./client/frame-view.ts";
@@ -22,6 +24,7 @@ import { composePicture, paintOverlay, rgbOf, scaleColours } from "./client/pict
 import { newRaster, rasterise, shadeTable } from "./client/raster.ts";
 import { startSaving } from "./client/save.ts";
 import { readMotion, readScene, sceneMotion } from "./client/scene.ts";
+import { startSpectra } from "./client/spectra.ts";
 import { createStage, kindColours } from "./client/stage.ts";
 import { type Starters, start } from "./client/start.ts";
 import { edgesOf, inSight } from "./client/strokes.ts";
@@ -31,8 +34,8 @@ import { startWords } from "./client/words.ts";
 import { unpackIntegers } from "./shape-codec.ts";
 
 const TOOLS: Tools = {
+  ...CHART_TOOLS,
   unpackIntegers,
-  themed,
   squareSizes,
   readScene,
   sceneMotion,
@@ -58,12 +61,14 @@ const TOOLS: Tools = {
 const STARTERS: Starters = {
   createHost,
   libraryLoader,
+  startCampbell,
   startCharts,
   startContents,
   startFrame,
   startMaps,
   startModes,
   startSaving,
+  startSpectra,
   startWords,
 };
 

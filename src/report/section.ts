@@ -36,6 +36,8 @@ export interface Column<Row> {
   readonly label?: string;
   /** numbers stand to the right */
   readonly number?: boolean;
+  /** needs a card's whole width */
+  readonly wide?: boolean;
   /** sentences, which need room */
   readonly long?: boolean;
   /** the cell that names the row */
@@ -43,28 +45,43 @@ export interface Column<Row> {
   readonly cell: (row: Row, index: number) => Part;
 }
 
+export interface TableOptions<Row> {
+  readonly className?: string;
+  readonly boxId?: string;
+  readonly rowClass?: (row: Row, i: number) => string;
+  /** On a narrow page every row stands as a card, its cells under their headings. */
+  readonly cards?: boolean;
+  /** what stands under a row, across the whole table */
+  readonly under?: (row: Row, i: number) => Part;
+}
+
 /** A table in a box of its own, which scrolls sideways where the page is narrow. */
 export function table<Row>(
   caption: Part,
   columns: readonly Column<Row>[],
   rows: readonly Row[],
-  options: {
-    readonly className?: string;
-    readonly boxId?: string;
-    readonly rowClass?: (row: Row, i: number) => string;
-  } = {},
+  options: TableOptions<Row> = {},
 ): Html {
-  const kind = (c: Column<Row>) => (c.number ? "number" : c.long ? "long" : "");
+  const label = (c: Column<Row>): Part => {
+    const words = c.label ?? (options.cards && typeof c.head === "string" ? c.head : undefined);
+    return words !== undefined && html` data-label="${words}"`;
+  };
+  const kind = (c: Column<Row>) => (c.number ? "number" : c.long ? "long" : c.wide ? "wide" : "");
   const head = columns.map((c) => html`<th scope="col" class="${kind(c)}">${c.head}</th>`);
   const body = rows.map((row, i) => {
     const cells = columns.map((c) =>
       c.names
         ? html`<th scope="row" class="${kind(c)}">${c.cell(row, i)}</th>`
-        : html`<td class="${kind(c)}"${c.label !== undefined && html` data-label="${c.label}"`}>${c.cell(row, i)}</td>`,
+        : html`<td class="${kind(c)}"${label(c)}>${c.cell(row, i)}</td>`,
     );
-    return html`<tr class="${options.rowClass?.(row, i) ?? ""}">${cells}</tr>\n`;
+    const rowClass = options.rowClass?.(row, i) ?? "";
+    const under = options.under?.(row, i);
+    const below =
+      under && html`<tr class="under"><td colspan="${columns.length}">${under}</td></tr>\n`;
+    return html`<tr class="${rowClass}">${cells}</tr>\n${below}`;
   });
-  return html`<div class="table-box"${options.boxId !== undefined && html` id="${options.boxId}"`} tabindex="0" role="group" aria-label="table: ${caption}"><table class="${options.className ?? ""}">
+  const className = [options.className, options.cards && "cards"].filter(Boolean).join(" ");
+  return html`<div class="table-box"${options.boxId !== undefined && html` id="${options.boxId}"`} tabindex="0" role="group" aria-label="table: ${caption}"><table class="${className}">
 <caption>${caption}</caption>
 <thead><tr>${head}</tr></thead>
 <tbody>

@@ -1,7 +1,11 @@
 /** The style sheet: one column for reading, wide figures, quiet colours; screen and paper. */
 
 import { customProperties, DARK, LIGHT } from "./palette.ts";
+import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { SURE_STYLE } from "./style-sure.ts";
+import { TABLE_STYLE } from "./style-tables.ts";
+import { VERDICT_STYLE } from "./style-verdict.ts";
 import { VIEWER_STYLE } from "./style-viewer.ts";
 
 const BASE = `
@@ -22,7 +26,7 @@ p, ul, ol { max-width: 46rem; }
 p { margin: .5rem 0; }
 small { font-size: .82em; color: var(--muted); font-weight: 400; }
 a { color: var(--accent); text-underline-offset: .2em; }
-code { overflow-wrap: anywhere; }
+code, li bdi, label bdi { overflow-wrap: anywhere; }
 code { font-family: ui-monospace, "Liberation Mono", monospace; font-size: .9em; }
 :focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; border-radius: 2px; }
 .skip { position: absolute; left: -99rem; }
@@ -40,10 +44,10 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
-.words { columns: 26rem; column-gap: 3rem; }
-.words dt { font-weight: 600; }
-.words dd { margin: 0 0 .7rem; color: var(--muted); }
-.words > div { break-inside: avoid; }
+dl.words { columns: 26rem; column-gap: 3rem; }
+dl.words dt { font-weight: 600; }
+dl.words dd { margin: 0 0 .7rem; color: var(--muted); }
+dl.words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
 .word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
@@ -76,11 +80,6 @@ footer { color: var(--muted); padding-top: 1.5rem; padding-bottom: 3rem; }
 `;
 
 const VERDICT = `
-.verdict { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); }
-.verdict .picture { grid-row: 2; }
-.verdict h2 { font-size: clamp(1.45rem, 1.1rem + 1.2vw, 2.05rem); font-weight: 500; margin: 0; max-width: 26em; }
-.picture { margin: 0; min-width: 0; }
-.drawings { display: grid; gap: 1rem; align-items: end; }
 .places { list-style: none; padding: 0; margin: .8rem 0 .4rem; }
 .places li { display: flex; gap: .4rem; align-items: flex-start; margin: .15rem 0; }
 .places .inline-mark { flex: none; }
@@ -92,14 +91,6 @@ const VERDICT = `
 .facts dt { color: var(--muted); font-size: .85rem; }
 .facts dd { margin: 0; font-size: 1.12rem; }
 .facts dd small { display: block; }
-@media (min-width: 60rem) {
-  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
-  .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
-}
-.verdict .facts { grid-template-columns: repeat(2, minmax(0, 1fr)); }
-@media (min-width: 44rem) and (max-width: 59.99rem) {
-  .verdict .facts { grid-template-columns: repeat(4, minmax(0, 1fr)); }
-}
 `;
 
 const TABLES = `
@@ -116,37 +107,15 @@ thead th { color: var(--muted); font-size: .85rem; vertical-align: bottom; borde
 .number { text-align: right; white-space: nowrap; }
 .number + :is(td, th):not(.number) { padding-left: 1.8rem; }
 td ul.plain, td ul.plain li { list-style: none; padding: 0; margin: 0 0 .35rem; }
-.ranking th[scope=row] { min-width: 7.5rem; }
-.ranking td:last-child { min-width: 18rem; }
-.mounts td:last-child { min-width: 18rem; }
-.mounts li { white-space: nowrap; }
-.mounts td:last-child li { white-space: normal; }
 .by-place th[scope=row] { min-width: 8rem; }
 .by-place td { min-width: 6rem; }
 .by-place tr.first th, .by-place tr.first td { border-top-width: 2px; }
 .axis { display: block; }
 .long { min-width: 15rem; }
-.ranking tr.best { background: var(--accentSoft); }
-.ranking tr.best small { color: inherit; }
 .hard { color: var(--caution); }
-.place { display: inline-grid; justify-items: center; }
-.bar { display: block; height: 5px; margin-top: .3rem; min-width: 4rem;
-  background: linear-gradient(90deg, var(--accent) calc(100% * var(--share)), var(--sunken) 0); }
-tr.avoid .bar { background: linear-gradient(90deg, var(--caution) calc(100% * var(--share)), var(--sunken) 0); }
 tr.near th, tr.near td { background: var(--cautionSoft); }
 tr.chosen th, tr.chosen td { background: var(--accentSoft); }
 .masses td, .masses th { padding-top: .25rem; padding-bottom: .25rem; }
-@media screen and (max-width: 700px) {
-  .ranking, .ranking caption, .ranking tbody, .ranking tr { display: block; }
-  .ranking thead { display: none; }
-  .ranking tr { position: relative; padding: .6rem .8rem .6rem 4rem; border-top: 2px solid var(--line); }
-  .ranking th, .ranking td { display: block; border: 0; padding: .2rem 0; }
-  .ranking tr td:first-child { position: absolute; left: .8rem; top: .6rem; }
-  .ranking td:last-child { min-width: 0; }
-  .ranking .number { text-align: left; white-space: normal; }
-  .ranking .number small.axis { display: inline-block; margin-right: .8rem; }
-  .ranking [data-label]::before { content: attr(data-label); display: block; color: var(--muted); font-size: .85rem; }
-}
 details { margin: .8rem 0; }
 summary { cursor: pointer; color: var(--accent); padding: .3rem 0; }
 `;
@@ -159,11 +128,9 @@ figure { margin: 0; min-width: 0; }
 .maps { display: grid; gap: 1rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); }
 .maps h3 { margin: .6rem 0 .4rem; }
 .map-chart { height: clamp(20rem, 58vh, 34rem); }
-.scale { display: flex; flex-wrap: wrap; gap: .3rem .7rem; align-items: center; }
-.map-scale { height: 1rem; width: 5rem; flex: none; }
-.scale:has(#map-most:empty) .map-scale { display: none; }
-.map-scale rect { stroke: var(--ink); stroke-width: .6; }
-#map-words { margin: .8rem 0 .4rem; }
+.square-mark { fill: var(--plate); }
+.square-mark.free { stroke: var(--ink); stroke-width: 2.2; }
+#map-words { margin: .6rem 0; min-height: 3.2em; }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
 .modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; align-self: start; }
@@ -217,7 +184,6 @@ const PAPER = `
   .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
   .drawings { max-width: 14cm; }
   .number { white-space: normal; }
-  .ranking td:last-child, .mounts td:last-child, .ranking th[scope=row] { min-width: 0; }
   .by-place td, .by-place th[scope=row] { min-width: 0; }
   th, td { padding: .25rem .4rem; }
   tr, figure, .facts div { break-inside: avoid; }
@@ -235,9 +201,13 @@ export function styleSheet(): string {
     `@media (prefers-color-scheme: dark) { :root { ${customProperties(DARK)} } }`,
     BASE,
     VERDICT,
+    VERDICT_STYLE,
     DRAWING_STYLE,
     TABLES,
+    TABLE_STYLE,
     CHARTS,
+    CHARTS_STYLE,
+    SURE_STYLE,
     VIEWER_STYLE,
     PAPER,
   ].join("\n");

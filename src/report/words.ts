@@ -199,7 +199,7 @@ export function wordsSection(): Html {
   return section(
     "words",
     "Words",
-    `${WORDS.length} terms of this page, in a sentence or two each.`,
+    { finding: `${WORDS.length} terms of these pages, each in a sentence or two.` },
     html`<dl class="words">${entries}</dl>`,
   );
 }

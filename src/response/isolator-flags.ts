@@ -22,6 +22,8 @@ export interface IsolatorFlag {
   readonly kind: IsolatorFlagKind;
   /** what is wrong, with its numbers: one sentence without a stop */
   readonly text: string;
+  /** its numbers alone */
+  readonly brief: string;
   /** what to do: the same for all flags of one set of mounts */
   readonly advice: string;
 }
@@ -47,6 +49,7 @@ export function isolatorFlags(stack: MountedStack): IsolatorFlag[] {
   if (slow.length > 0) {
     found.push({
       kind: "isolators too soft",
+      brief: `${slow.length} of ${modes.length} motions below ${hz(lowest)}, ${CONTROL_MARGIN} times the bandwidth of the rate loop; the lowest: ${listed(slow.slice(0, 1))}`,
       text: `${listed(slow)} ${lie(slow)} below ${CONTROL_MARGIN} times the control bandwidth of ${hz(controlBandwidth)} (${hz(lowest)}): the stack moves on its mounts where the control loop works`,
     });
   }
@@ -55,6 +58,7 @@ export function isolatorFlags(stack: MountedStack): IsolatorFlag[] {
   if (met.length > 0) {
     found.push({
       kind: "isolators in resonance at hover",
+      brief: `${listed(met)}; hover turns at ${hz(hover)}`,
       text: `${listed(met)} ${lie(met)} within ${percent(IN_RESONANCE)} of hover (${hz(hover)}, once per turn): where the two meet, the mounts magnify ${times(transmissibility(1, 1, lossFactor))}`,
     });
   }
@@ -62,6 +66,7 @@ export function isolatorFlags(stack: MountedStack): IsolatorFlag[] {
   if (near.length > 0) {
     found.push({
       kind: "isolators close to resonance at hover",
+      brief: `${listed(near)}; hover turns at ${hz(hover)}`,
       text: `${listed(near)} ${lie(near)} within ${percent(CLOSE)} of hover (${hz(hover)}, once per turn), which differs by a few per cent from motor to motor and with the battery`,
     });
   }
@@ -69,6 +74,7 @@ export function isolatorFlags(stack: MountedStack): IsolatorFlag[] {
   if (bounce.frequency > highest) {
     found.push({
       kind: "isolators do not isolate",
+      brief: `bounce ${hz(bounce.frequency)}, should be below ${hz(highest)}: at hover they pass on ${times(transmissibility(hover, bounce.frequency, lossFactor))} what screws do`,
       text: `the bounce at ${hz(bounce.frequency)} lies above ${ISOLATES_BELOW} of hover (${hz(highest)} of ${hz(hover)}): at hover the mounts pass ${times(transmissibility(hover, bounce.frequency, lossFactor))} the vibration on, where screws pass it on as it is`,
     });
   }

@@ -237,3 +237,11 @@ describe("antinodes", () => {
     expect(kinds({ crossings: [{ ...crossing, multiple: 3 }] }, motion(1, 0.3)).length).toBe(1);
   });
 });
+
+test("the numbers alone stand beside the sentence", () => {
+  const [flag] = flags({}, { detail: detail([0.063, 0, 0]) });
+  // atan(omega^2 r/g) at 400 deg/s = 17.4 degrees; 1 degree is reached at g tan(1 deg)/omega^2 = 3.5 mm.
+  expect(flag.brief).toBe(
+    "63 mm ahead of the centre of gravity: 17.4 deg of false tilt at 400 deg/s of yaw, less than 1 deg within 3.5 mm",
+  );
+});

@@ -3,10 +3,10 @@
 import { describe, expect, test } from "vitest";
 import { leverArm } from "../../src/attitude/lever-arm.ts";
 import { casesFinding, casesSection } from "../../src/report/cases-section.ts";
-import { causesPart, whereMet } from "../../src/report/causes-table.ts";
+import { causesFinding, causesPart, fedModes, whereMet } from "../../src/report/causes-table.ts";
 import { chipsFinding, chipsPart } from "../../src/report/chips-table.ts";
 import { levellingFinding, levellingSection } from "../../src/report/levelling-section.ts";
-import { mountsFinding, mountsSection } from "../../src/report/mounts-section.ts";
+import { motionsWords, mountsFinding, mountsSection } from "../../src/report/mounts-section.ts";
 import { fixture, HOSTILE, withoutMotors } from "./fixture.ts";
 import { tableRows, text } from "./text.ts";
 
@@ -81,27 +81,65 @@ describe("self-level flight", () => {
 describe("the mounts", () => {
   test("stand side by side with their motions, delays and flags", () => {
     expect(tableRows(mountsSection(analysed)!)).toEqual([
-      ["screwed down", "1.8", "0.7", "2.1 ms with notches: 1.2 ms", "none", "none"],
+      ["screwed down", "1.80", "", "0.700", "2.1 ms", "1.2 ms", "none"],
       [
         "made-up pads",
-        "0.9 −6.0 dB",
-        "0.31",
-        "2.34 ms with notches: none needed",
-        "sway fore-aft 52sway sideways 62bounce 72roll rocking 82pitch rocking 92twist 102",
-        "mind: isolators too soft: made up",
+        "0.900",
+        "−6.0 dB",
+        "0.310",
+        "2.34 ms",
+        "none needed",
+        "sway fore-aft 52.0, sway sideways 62.0, bounce 72.0, roll rocking 82.0, pitch rocking 92.0, twist 102",
       ],
+      ["mind: isolators too soft made up"],
     ]);
+  });
+
+  test("of symmetric boards have one word for both directions", () => {
+    const motions = [
+      { motion: "twist", frequency: 148.2 },
+      { motion: "pitch rocking", frequency: 227.4 },
+      { motion: "sway fore-aft", frequency: 101.2 },
+      { motion: "roll rocking", frequency: 227.3 },
+      { motion: "sway sideways", frequency: 101.3 },
+    ];
+    expect(motionsWords(motions)).toBe("sway 101, twist 148, rocking 227");
+  });
+
+  test("say what to do once, for all mounts that it is about", () => {
+    const flag = {
+      kind: "isolators too soft",
+      hard: false,
+      brief: "bounce",
+      text: "made up",
+    } as const;
+    const mounts = [
+      ranking.mounts[0],
+      ...["a", "b"].map((name, i) => ({
+        ...ranking.mounts[1],
+        name,
+        flags: [{ ...flag, advice: `take 3 kN/m each (now ${i})` }],
+      })),
+    ];
+    const words = text(mountsSection({ ...analysed, ranking: { ...ranking, mounts } })!);
+    expect(words.match(/take 3 kN\/m each/g)).toHaveLength(1);
+    expect(words).toContain("“a” and “b”: take 3 kN/m each.");
+    expect(words).toContain("isolators too soft: a motion lies where the rate loop works");
   });
 
   test("are weighed with their flags", () => {
     expect(mountsFinding(ranking)).toBe(
-      "The quietest of those without a flag: “screwed down”, 1.8\u00a0deg/s rms. Quieter still, but flagged: “made-up pads”, 0.9\u00a0deg/s rms.",
+      "The quietest of those without a flag: “screwed down”, 1.8\u00a0deg/s rms. Quieter still, but flagged: “made-up pads”, 0.9\u00a0deg/s rms (too soft).",
     );
     const [screwed, pads] = ranking.mounts;
     expect(mountsFinding({ mounts: [screwed, { ...pads, flags: [] }] })).toBe(
       "The quietest has no flag: “made-up pads”, 0.9\u00a0deg/s rms.",
     );
     expect(mountsFinding({ mounts: [pads] })).toContain("Every one has a flag");
+    const hard = pads.flags.map((f) => ({ ...f, hard: true }));
+    expect(mountsFinding({ mounts: [{ ...pads, flags: hard }] })).toContain(
+      "Every one is to be avoided",
+    );
   });
 });
 
@@ -110,9 +148,9 @@ describe("other states", () => {
     const section = casesSection(analysed)!;
     const [first] = tableRows(section);
     expect(first.slice(1)).toEqual([
-      "1.8",
-      "2.5 1.4 times front left motor",
-      "16 8.9 times rear right motor",
+      "1.80",
+      "2.50 1.4 times, front left motor",
+      "16.0 8.9 times, rear right motor",
     ]);
     expect(text(section)).toContain("one bad propeller: one made-up propeller");
   });
@@ -131,7 +169,7 @@ describe("other states", () => {
 
 describe("the causes", () => {
   const part = (r: typeof ranking) => {
-    const made = causesPart(r, SPEEDS);
+    const made = causesPart({ ...analysed, ranking: r });
     if (typeof made !== "object" || !("html" in made)) throw new Error("not one piece of HTML");
     return made;
   };
@@ -163,6 +201,36 @@ describe("the causes", () => {
     const { html } = part({ ...ranking, candidates });
     expect(html).toContain("<summary>Causes at the other 2 places</summary>");
     expect(tableRows({ html }).length).toBe(10);
+  });
+
+  test("say the first in a sentence", () => {
+    expect(causesFinding(ranking.candidates, SPEEDS)).toMatch(
+      /^At “.*” 62\s% of the noise is unbalance on 230\sHz \(arms flap, .*\), met at 13\s800\srpm\. Plates 20 % thicker raise it by up to 12 %\.$/,
+    );
+    const [, whole] = best.causes;
+    expect(causesFinding([{ ...best, causes: [whole] }], SPEEDS)).toContain(
+      "20\u00a0% of the noise is the whole craft shaken as one by unbalance",
+    );
+    expect(causesFinding([], SPEEDS)).toContain("Nothing");
+  });
+
+  test("of the same mode and speed are told together", () => {
+    const [cause, whole] = best.causes;
+    const both = [cause, { ...cause, order: "blade difference", share: 0.3 }, whole];
+    const fed = fedModes(both);
+    expect(fed.map((f) => [f.forces.length, f.share])).toEqual([
+      [2, expect.closeTo(0.92, 9)],
+      [1, 0.2],
+    ]);
+    const candidates = [{ ...best, causes: both }];
+    const [row] = tableRows(part({ ...ranking, candidates }));
+    expect(row.slice(1, 3)).toEqual(["92 %", "unbalance (62 %), blade difference (30 %)"]);
+  });
+
+  test("lead to the modes of the frame as drawn", () => {
+    const { html } = part(ranking);
+    expect(html).toContain('<a href="#modes" data-mode="2"');
+    expect(html).not.toContain('data-mode="0"');
   });
 
   test.each([

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import {
   decibels,
   hertz,
+  inColumn,
   mass,
   millimetres,
   percent,
@@ -31,6 +32,15 @@ describe("numbers", () => {
       "100",
       "\u22122.5",
     ]);
+  });
+
+  test("in a column keep their last zeros", () => {
+    const shown = [8.4, 11, 0.7, 123.4, 1234, 0.0004, -2, 99.96, 0].map((x) => inColumn(x));
+    expect(shown).toEqual([
+      ...["8.40", "11.0", "0.700", "123", "1\u202f230"],
+      ...["4\u00a0×\u00a010⁻⁴", "\u22122.00", "100", "0"],
+    ]);
+    expect([29.3, 1.1, 0.765].map((x) => inColumn(x, 2))).toEqual(["29", "1.1", "0.77"]);
   });
 
   test("that are very small or large are written with a power of ten", () => {

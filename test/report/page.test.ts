@@ -25,6 +25,7 @@ describe("the page", () => {
       "spectra",
       "mounts",
       "cases",
+      "sure",
       "check",
       "model",
       "masses",
@@ -79,9 +80,10 @@ describe("the page", () => {
     const data = JSON.parse(json ?? "") as PageData;
     expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
-    expect(data.campbell?.traces.length).toBe(7);
-    expect(data.spectra?.gyro.traces.length).toBe(3);
-    expect(data.filters?.traces.length).toBe(2);
+    expect(data.campbell?.modes.length).toBe(3);
+    expect(data.spectra?.gyro.powers.length).toBe(3);
+    expect(data.charts?.["filters-chart"].traces.length).toBe(2);
+    expect(data.charts?.["lever-chart"].traces.length).toBeGreaterThan(3);
     expect(data.maps?.maps.length).toBe(1);
   });
 
@@ -115,7 +117,9 @@ describe("the page", () => {
       expect(t).toContain("<caption>");
       const [head, body] = t.split("<tbody>");
       expect(head).not.toMatch(/<th(?! scope="col")\b/);
-      const rows = body.match(/<tr\b.*?<\/tr>/gs) ?? [];
+      // What stands under a row belongs to it and spans the table.
+      const rows = body.match(/<tr class="(?!under").*?<\/tr>/gs) ?? [];
+      expect(rows.length).toBeGreaterThan(0);
       for (const row of rows) expect(row.match(/<th scope="row"/g)?.length).toBe(1);
     }
   });
@@ -137,8 +141,8 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Four charts, and the scale of the map.
-    expect(labels.length).toBe(5);
+    // Eight charts, and the scale of the map.
+    expect(labels.length).toBe(9);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

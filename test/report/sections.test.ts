@@ -1,14 +1,15 @@
 import { describe, expect, test } from "vitest";
+import { checkSection, noteOf, riseWithoutPropellers } from "../../src/report/check-section.ts";
 import {
-  checkSection,
+  cautionsSection,
   inputsSection,
   limitsSection,
-  riseWithoutPropellers,
 } from "../../src/report/closing-sections.ts";
 import { agreement, massesSection } from "../../src/report/masses-section.ts";
 import { evidenceWords, modelSection } from "../../src/report/model-section.ts";
 import { firstMode, modesSection, modeWords } from "../../src/report/modes-section.ts";
 import { rankingSection } from "../../src/report/ranking-section.ts";
+import { rankingFinding } from "../../src/report/ranking-words.ts";
 import { verdictSection } from "../../src/report/verdict-section.ts";
 import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
 import { tableRows, text } from "./text.ts";
@@ -55,31 +56,70 @@ describe("the verdict", () => {
 
 describe("the ranking", () => {
   test("has a row per place: what the chips pass on, what it costs, and the flags", () => {
-    const rows = tableRows(rankingSection(analysed));
-    expect(rows.map((r) => r.length)).toEqual([9, 9, 9]);
-    const [best, second, worst] = rows;
-    expect(best.slice(1, 8)).toEqual([
-      expect.stringContaining("as drawn in the file"),
-      "1.81.6 to 2.8 at hover 0.4 true 2 roll 1.6 pitch 1.2 yaw 0.01",
+    const [best, second, worst, flags] = tableRows(rankingSection(analysed));
+    expect([best, second, worst].map((r) => r.length)).toEqual([7, 7, 7]);
+    expect(best[0]).toContain("best, as drawn in the file");
+    expect(best.slice(1)).toEqual([
+      "1.80 1.60 to 2.80",
       "0.0 dB",
-      "2.1 ms the least with notches: 1.2 ms +1.20 ms",
-      "0.7 true 0.8",
-      "0.37 5.2 mm from c. of g.",
+      "2.1 ms with notches: 1.2 ms",
+      "0.700",
+      "0.4° 5 mm from c. of g.",
       "+0.3 tie",
     ]);
-    expect(second[1]).toContain("found by the search");
-    expect(second[4]).toBe("2.34 ms +0.24 ms with notches: none needed the least");
-    expect(worst[2]).toContain("10.89.6 to 16.8 at hover 2.4 true 12");
-    expect(worst[3]).toBe("+15.6 dB");
-    expect(worst[4]).toBe("out of reach with notches: 5.5 ms +5.50 ms");
-    expect(worst[6]).toContain("70.1 mm");
-    expect(worst[7]).toBe("+17.3");
-    expect(worst[8]).toContain("avoid: cantilevered");
+    expect(second[0]).toContain("found by the search");
+    expect(second[3]).toBe("2.34 ms with notches: none needed");
+    expect(worst.slice(1)).toEqual([
+      "10.8 9.60 to 16.8",
+      "+15.6 dB",
+      "out of reach with notches: 5.5 ms",
+      "4.20",
+      "5.0° 70 mm from c. of g.",
+      "+17.3",
+    ]);
+    expect(flags).toHaveLength(1);
+    expect(flags[0]).toContain("avoid: cantilevered");
+  });
+
+  test("has all axes and the true motion in a table of its own, folded", () => {
+    const rows = tableRows(rankingSection(analysed)).slice(4);
+    expect(rows.map((r) => r.length)).toEqual([10, 10, 10]);
+    expect(rows[0].slice(1)).toEqual([
+      ...["0.400", "2.00", "1.60", "1.20", "0.0100"],
+      ...["0.800", "0.100", "0.100", "0.760"],
+    ]);
+    expect(rankingSection(analysed).html).toMatch(/<details><summary>Axis by axis/);
+  });
+
+  test("shows the numbers of a flag, and folds what explains them", () => {
+    const ranking = analysed.ranking!;
+    const [best] = ranking.candidates;
+    const flag = { kind: "near an antinode", hard: false, text: "long", brief: "short" } as const;
+    const candidates = [{ ...best, flags: [flag] }];
+    const { html } = rankingSection({ ...analysed, ranking: { ...ranking, candidates } });
+    expect(html).toMatch(/near an antinode<\/strong> <span>short<\/span>/);
+    expect(html).toMatch(/<summary>Explained<\/summary>.*near an antinode<\/strong>: long\./);
+  });
+
+  test("begins with who wins, by how much, and what is ruled out", () => {
+    const { best, second, third } = HOSTILE;
+    expect(rankingFinding(analysed.ranking!)).toBe(
+      `“${best}” comes first: score +0.3\u00a0dB, gyro noise 1.8\u00a0deg/s rms. It ties with “${second}” (+0.1\u00a0dB): the natural frequencies are not known well enough to tell which is better. To avoid, whatever the score: “${third}” (cantilevered).`,
+    );
+    const [a, b, c] = analysed.ranking!.candidates;
+    const apart = {
+      candidates: [
+        { ...a, tied: false },
+        { ...b, tied: false, score: 2.35 },
+      ],
+    };
+    expect(rankingFinding(apart)).toMatch(/The next, “.*”, is 2\.0\sdB worse\.$/);
+    expect(rankingFinding({ candidates: [c] })).toMatch(/^Every place has a reason to avoid it/);
   });
 
   test("says what the score is made of", () => {
     expect(text(rankingSection(analysed))).toContain(
-      "The score weighs gyro noise 70 %, accelerometer 10 %, false tilt 20 %",
+      "Score: gyro noise 70 %, accelerometer 10 %, false tilt 20 %; less is better",
     );
   });
 
@@ -177,7 +217,7 @@ test("the masses list every part, heaviest first, and add up", () => {
 describe("the closing sections", () => {
   test("say what the numbers cannot say", () => {
     const words = text(limitsSection(analysed));
-    expect(words).toContain("not validated on real frames");
+    expect(words).toContain("Not validated on real frames");
     expect(words).toMatch(/kappa 12\.8.*28.*5\.3.*5 % to 20 %/);
     expect(words).toContain("Comparing places on one frame is much surer");
   });
@@ -185,10 +225,32 @@ describe("the closing sections", () => {
   test("tell how to check, propellers off", () => {
     const words = text(checkSection(analysed));
     expect(words).toContain("Take the propellers off");
-    expect(words).toContain("160 Hz (mode 1");
-    expect(words).toContain("(powered over USB, battery unplugged, propellers off)");
+    expect(words).toContain(
+      "powered over USB through a thin, slack cable (battery unplugged, prop",
+    );
     // 32 g motor and 4 g propeller: sqrt(36 / 32) - 1.
-    expect(words).toContain("modes about 6 % higher without propellers");
+    expect(words).toContain("modes lie about 6 % higher than in flight");
+  });
+
+  test("name the frequencies to look for: those of arms without propellers", () => {
+    // 160 sqrt(36 / 32) = 169.7 Hz, 7 % less and more; the plate's stay.
+    const rows = tableRows(checkSection(analysed));
+    expect(rows[0].slice(1)).toEqual([
+      ...["an arm’s end, upwards", "170", "158 to 182", "F3", "160"],
+    ]);
+    expect(rows[2].slice(2)).toEqual(["450", "419 to 482", "A4", "450"]);
+  });
+
+  test("know what a tuner shows", () => {
+    // Handbook frequencies: C4 261.6, E2 82.41 (a guitar's lowest string), A0 27.5 Hz.
+    expect([440, 261.6, 82.4, 27.5, 466].map(noteOf)).toEqual(["A4", "C4", "E2", "A0", "A♯4"]);
+  });
+
+  test("warn of what hurts, and defer to rules and qualified people", () => {
+    const words = text(cautionsSection());
+    for (const part of ["Propellers off", "Lithium packs", "Carbon dust", "Local rules"]) {
+      expect(words).toContain(part);
+    }
   });
 
   test("know what the arms' modes rise by without propellers", () => {
@@ -204,8 +266,11 @@ describe("the closing sections", () => {
     const plain = text(inputsSection(analysed, INPUT));
     expect(plain).toContain("ab".repeat(32));
     expect(plain).toContain("--modes 3 &quot;&lt;x&gt;&quot;");
+    expect(plain).toContain("stillpoint rank ");
     expect(plain).not.toContain("written");
     const dated = inputsSection(analysed, { ...INPUT, created: "2026-11-25T10:00:00Z" });
-    expect(dated.html).toContain('<time datetime="2026-11-25T10:00:00Z">');
+    expect(dated.html).toContain(
+      '<time datetime="2026-11-25T10:00:00Z">2026-11-25 10:00 UTC</time>',
+    );
   });
 });

@@ -182,6 +182,8 @@ describe("flags", () => {
     expect(stack(at(60, 65, 90, 110, 110, 100), 30)).toEqual([
       {
         kind: "isolators too soft",
+        brief:
+          "2 of 6 motions below 75 Hz, 2.5 times the bandwidth of the rate loop; the lowest: sway fore-aft (60 Hz)",
         text: "sway fore-aft (60 Hz) and sway sideways (65 Hz) lie below 2.5 times the control bandwidth of 30 Hz (75 Hz): the stack moves on its mounts where the control loop works",
         advice:
           "take mounts of 3.3 kN/m each, no more than 4.8 % off, along the screw (now 2), with the same proportion across",

@@ -1,5 +1,6 @@
 /** Numbers for people: at most three meaningful digits, always with a unit. */
 
+import { shellWord } from "../../report/shell-word.ts";
 import { HARD_SPACE } from "./wrap.ts";
 
 /** "0.00123", "4.50", "312", "10800"; powers of ten only where a number would be too long. */
@@ -83,10 +84,5 @@ export function count(n: number, one: string, many = `${one}s`): string {
 
 /** A command to be typed: it stays in one line. */
 export function commandLine(...words: readonly string[]): string {
-  return ["stillpoint", ...words.map(quoted)].join(HARD_SPACE);
-}
-
-/** As a shell takes it for one word. */
-function quoted(word: string): string {
-  return /^[\w./@%+=:,-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
+  return ["stillpoint", ...words.map(shellWord)].join(HARD_SPACE);
 }

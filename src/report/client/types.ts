@@ -3,11 +3,13 @@
  * has no types of browsers here, and these few lines say what the script depends on.
  */
 
+import type { CampbellData } from "../campbell.ts";
 import type { DisplayData } from "../display.ts";
 import type { Figure } from "../figure.ts";
 import type { MapsData } from "../map-data.ts";
 import type { Theme } from "../palette.ts";
-import type { SpectraFigures } from "../spectra.ts";
+import type { SpectraData } from "../spectra-data.ts";
+import type { ChartTools } from "./chart-tools.ts";
 import type { ViewerTools } from "./viewer-tools.ts";
 import type { Camera, Look, Picked, Scene } from "./viewer-types.ts";
 
@@ -214,9 +216,8 @@ export interface PageData {
   readonly wideOnly: string;
   /** by the id of their place in the page; drawn when they come into sight */
   readonly charts?: Readonly<Record<string, Figure>>;
-  readonly campbell?: Figure;
-  readonly spectra?: SpectraFigures;
-  readonly filters?: Figure;
+  readonly campbell?: CampbellData;
+  readonly spectra?: SpectraData;
   readonly maps?: MapsData;
   readonly shapes?: ShapesData;
 }
@@ -255,14 +256,8 @@ export interface Stage {
 }
 
 /** Functions that the others use; each is in the page under its own name. */
-export interface Tools extends ViewerTools {
-  readonly squareSizes: (
-    values: readonly number[],
-    low: number,
-    high: number,
-    room: number,
-  ) => number[];
-  readonly themed: <T>(value: T, theme: Theme) => T;
+export interface Tools extends ChartTools, ViewerTools {
+  readonly squareSizes: (shares: readonly number[], rooms: readonly number[]) => number[];
   readonly createStage: (browser: Browser, tools: ViewerTools, options: StageOptions) => Stage;
   readonly recordClip: (browser: Browser, canvas: Element, duration: number) => Promise<string>;
 }
