@@ -13,6 +13,7 @@ import { type Reading, readPlace, rms } from "../response/reading.ts";
 import { gyroReading } from "../sensing/gyro-reading.ts";
 import { noiseBandwidth, noiseFloor } from "../sensing/noise.ts";
 import type { Instruments } from "./instruments.ts";
+import type { PassedOrder } from "./types.ts";
 
 /** What the chips pass on, before any filter of the flight controller. */
 export interface Sensed {
@@ -145,6 +146,20 @@ export function grouped({ groups }: Instruments, powers: readonly Float64Array[]
   return groups.map(({ orders }) =>
     powers[orders[0]].map((_, s) => orders.reduce((sum, o) => sum + powers[o][s], 0)),
   );
+}
+
+/** What both chips pass on, multiple by multiple, with all motors alike. */
+export function passedOrders(
+  instruments: Instruments,
+  { sensed, reading }: Pick<Assessed, "sensed" | "reading">,
+): PassedOrder[] {
+  const { groups, accelGain } = instruments;
+  const gyro = grouped(instruments, sensed.gyroPower);
+  const accel = grouped(
+    instruments,
+    reading.accelPower.map((power, o) => power.map((p, s) => p * accelGain[o][s])),
+  );
+  return groups.map(({ multiple }, g) => ({ multiple, gyro: gyro[g], accel: accel[g] }));
 }
 
 /** Centre of gravity of the craft with the stack of the candidate in place. */

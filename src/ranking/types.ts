@@ -77,6 +77,18 @@ export interface OrderSpectrum {
   readonly accel: Float64Array;
 }
 
+/**
+ * What the chips pass on of the lines at one multiple of the motors' speed while all motors turn at
+ * exactly the grid's speeds: mean squares, before any filter (each size of the grid).
+ */
+export interface PassedOrder {
+  readonly multiple: number;
+  /** (deg/s)^2 */
+  readonly gyro: Float64Array;
+  /** g^2, without the chip's own noise */
+  readonly accel: Float64Array;
+}
+
 /** A place while one propeller is worse than the others. */
 export interface CaseReading {
   readonly name: string;
@@ -166,6 +178,8 @@ export interface RankedCandidate {
   readonly causes: readonly Cause[];
   readonly motion: readonly ModalMotion[];
   readonly spectra: readonly OrderSpectrum[];
+  /** one for each multiple, ascending */
+  readonly passed: readonly PassedOrder[];
   /** all orders together (size of the grid) */
   readonly gyroTotal: Float64Array;
   readonly accelTotal: Float64Array;
@@ -211,7 +225,7 @@ export interface Crossing {
 export interface Verdict {
   /** one sentence: where */
   readonly headline: string;
-  /** at most two more that belong to it: what the others cost, and where never */
+  /** at most three more that belong to it: whether it matters, false tilt elsewhere, and where never */
   readonly sentences: readonly string[];
   /** what else is worth knowing, one sentence each: ties, causes, cases, mounts, what the search found */
   readonly remarks: readonly string[];
@@ -262,11 +276,24 @@ export interface MapPlace {
   readonly score: number;
   /** on an overhang that is flagged */
   readonly avoid: boolean;
+  /** what the stack's box would cut there, in words such as `the plate "top"`; absent where it has room */
+  readonly inTheWay?: string;
+  /**
+   * Absent where the stack's screw pattern fits. Else the place is read as if the pattern, heads and all,
+   * were drawn together to this share of its size, 0..1, with which it fits.
+   */
+  readonly patternShare?: number;
 }
 
-/** Figures all over the plates where the stack fits. */
+/** Figures all over the plates. */
 export interface QuietMap {
-  /** m */
+  /** m, between places where the stack can sit; the rest of the plates may be covered more widely */
   readonly pitch: number;
+  /** those where the stack can sit first */
   readonly places: readonly MapPlace[];
+}
+
+/** Whether the stack as it is could sit there: its screws fit and its box has room. */
+export function canSit({ inTheWay, patternShare }: MapPlace): boolean {
+  return inTheWay === undefined && patternShare === undefined;
 }

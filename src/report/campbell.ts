@@ -2,116 +2,210 @@
 
 import { HOVER_MARGIN } from "../ranking/crossings.ts";
 import type { Crossing } from "../ranking/types.ts";
-import { type Figure, MARGIN, plainLayout, SPEED_AXIS, type Trace } from "./figure.ts";
+import {
+  crossingWords,
+  modeLineWords,
+  NEAR,
+  type OrderLine,
+  orderLines,
+  perTurn,
+} from "./campbell-words.ts";
+import { type Figure, MARGIN, plainLayout, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
-import { hertz, percent, rounded, three, toRpm } from "./numbers.ts";
+import { type Matter, mayBeAtHover, modesThatMatter } from "./modes-that-matter.ts";
+import { rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
+import {
+  BELOW_STRIP,
+  FLIGHT_AXIS,
+  flightLabels,
+  flightTrace,
+  logTicks,
+  speedAxis,
+  speedLines,
+  speedNames,
+  speedRange,
+} from "./speed-axis.ts";
 import type { Analysed } from "./types.ts";
 
 /** Names of modes at the right edge keep this share of the height apart. */
 const LABEL_GAP = 0.045;
+const FREQUENCY_STEPS = [1, 1.5, 2, 3, 5, 7];
 
-/** Forces at the same multiple of the motor's speed, as one line. */
-export interface OrderLine {
-  readonly order: number;
-  readonly names: readonly string[];
+/** The diagram, with what the page adds when a mode is pointed at or chosen. */
+export interface CampbellData {
+  readonly figure: Figure;
+  /** ends of the axis of speed, rpm */
+  readonly rpm: readonly [low: number, high: number];
+  /** how far frequencies may be off, as a share */
+  readonly band: number;
+  readonly modes: readonly {
+    readonly number: number;
+    readonly frequency: number;
+    readonly words: string;
+  }[];
 }
 
-export function orderLines({ excitation }: Pick<Analysed, "excitation">): OrderLine[] {
-  const orders = [...new Set(excitation?.orders.map((o) => o.order))].sort((a, b) => a - b);
-  return orders.map((order) => ({
-    order,
-    names: excitation?.orders.filter((o) => o.order === order).map((o) => o.name) ?? [],
-  }));
-}
-
-/** "once per turn", "3 per turn". */
-export function perTurn(order: number): string {
-  return order === 1 ? "once per turn" : `${three(order)} per turn`;
+/** Ends of the axis of frequency, Hz: what the forces reach between lowest and full speed. */
+export function frequencyRange({
+  excitation,
+  modes,
+}: Pick<Analysed, "excitation" | "modes">): readonly [number, number] {
+  if (!excitation) return [1, modes.evidence.checkFrequency];
+  const orders = excitation.orders.map((o) => o.order);
+  const [low, high] = speedRange(excitation);
+  const top = (Math.max(...orders) * high) / 60;
+  const bottom = (0.88 * Math.min(...orders) * low) / 60;
+  return [bottom, Math.max(2 * bottom, Math.min(top, 1.08 * modes.evidence.checkFrequency))];
 }
 
 /** undefined without motors. */
-export function campbellFigure(analysed: Analysed): Figure | undefined {
+export function campbellData(analysed: Analysed): CampbellData | undefined {
   const { excitation, modes, ranking } = analysed;
   if (!excitation) return undefined;
-  const { low, hover, full } = excitation.speeds;
+  const [bottom, top] = frequencyRange(analysed);
+  const shown = modes.described.filter((m) => m.frequency > bottom && m.frequency < top);
+  const matters = modesThatMatter(analysed);
+  const band = ranking?.frequencyBand ?? 0;
+  const causes = new Map(matters.map((m) => [m.mode.number, m.causes]));
+  const rpm = speedRange(excitation);
+  return {
+    figure: figureOf(analysed, excitation, [bottom, top], matters),
+    rpm: [rounded(rpm[0]) ?? 0, rounded(rpm[1]) ?? 0],
+    band,
+    modes: shown.map((m) => ({
+      number: m.number,
+      frequency: rounded(m.frequency) ?? 0,
+      words: plotText(modeLineWords(m, band, causes.get(m.number) ?? "")),
+    })),
+  };
+}
+
+function figureOf(
+  analysed: Analysed,
+  excitation: NonNullable<Analysed["excitation"]>,
+  [bottom, top]: readonly [number, number],
+  matters: readonly Matter[],
+): Figure {
+  const { modes, ranking } = analysed;
+  const band = ranking?.frequencyBand ?? 0;
+  const range = speedRange(excitation);
   const lines = orderLines(analysed);
-  const fastest = 1.06 * toRpm(full);
-  const highestOrder = Math.max(0, ...lines.map((l) => l.order));
-  const top = Math.min((highestOrder * fastest) / 60, 1.08 * modes.evidence.checkFrequency);
-  const shown = modes.described.filter((m) => m.frequency < top);
+  const shown = modes.described.filter((m) => m.frequency > bottom && m.frequency < top);
+  const drawn = matters.filter((m) => shown.includes(m.mode));
   const crossings = ranking?.crossings ?? [];
+  const right = crossings.filter((c) => mayBeAtHover(c, band));
+  const near = crossings.filter((c) => c.nearHover && !right.includes(c));
+  const far = crossings.filter((c) => !right.includes(c) && !near.includes(c));
+  const fill = { color: "--caution", line: { width: 1.5, color: "--surface" } };
+  const open = { color: "--surface", line: { width: 2, color: "--caution" } };
+  const other = { color: "--surface", line: { width: 1.5, color: "--ink" } };
   const traces = [
-    ...shown.map(
-      (m): Trace => ({
-        type: "scatter",
-        mode: "lines",
-        x: [0, rounded(fastest)],
-        y: [rounded(m.frequency), rounded(m.frequency)],
-        name: `mode ${m.number}`,
-        line: { color: "--muted", width: 0.8 },
-        hovertemplate: `mode ${m.number}: ${hertz(m.frequency)}<extra></extra>`,
-      }),
-    ),
-    ...lines.map((l, i): Trace => {
-      const end = Math.min(fastest, (60 * top) / l.order);
-      const style = seriesStyle(i);
-      return {
-        type: "scatter",
-        mode: "lines",
-        x: [0, rounded(end)],
-        y: [0, rounded((l.order * end) / 60)],
-        name: plotText(l.names.join(", ")),
-        line: { color: style.colour, width: 2.5, dash: style.dash },
-        hovertemplate: `%{fullData.name}: ${perTurn(l.order)}<extra></extra>`,
-      };
-    }),
-    crossingMarks(
-      crossings.filter((c) => !c.nearHover),
-      { symbol: "circle-open", size: 9, color: "--ink", line: { width: 1.5 } },
-    ),
-    crossingMarks(
-      crossings.filter((c) => c.nearHover),
-      { symbol: "diamond", size: 13, color: "--caution", line: { width: 1.5, color: "--surface" } },
-    ),
+    ...drawn.map((m) => bandTrace(m, band, range)),
+    levelLines(shown, range),
+    ...lines.map((l, i) => orderTrace(l, i, range, top)),
+    crossingMarks(far, { symbol: "circle", size: 8, ...other }),
+    crossingMarks(near, { symbol: "diamond", size: 11, ...open }),
+    crossingMarks(right, { symbol: "diamond", size: 13, ...fill }),
+    flightTrace(excitation),
   ];
-  const mark = (speed: number, text: string, xanchor: string) => ({
-    x: rounded(toRpm(speed)),
-    y: 1,
-    yref: "paper",
-    yanchor: "bottom",
-    xanchor,
-    text,
-    showarrow: false,
-    font: { color: "--muted", size: 12 },
-  });
+  const { hover } = excitation.speeds;
   const layout = plainLayout(
-    { ...SPEED_AXIS, range: [0, rounded(fastest)] },
+    { ...speedAxis(excitation), showgrid: false },
     // The level lines are modes; a grid would look like more of them.
     {
       title: { text: "frequency, Hz" },
-      range: [0, rounded(top)],
+      type: "log",
+      domain: [0, BELOW_STRIP],
+      range: [rounded(Math.log10(bottom), 6), rounded(Math.log10(top), 6)],
       showgrid: false,
-      tickformat: ",d",
+      ...logTicks(FREQUENCY_STEPS, bottom, top),
     },
     {
-      margin: { ...MARGIN, r: 74 },
+      margin: { ...MARGIN, r: 72 },
+      yaxis2: FLIGHT_AXIS,
       hovermode: "closest",
+      hoverdistance: 12,
       shapes: [
-        band(low, full, "--accentSoft", 0.55),
-        band((1 - HOVER_MARGIN) * hover, (1 + HOVER_MARGIN) * hover, "--cautionSoft", 0.9),
-        ...[low, hover, full].map(upright),
+        {
+          type: "rect",
+          layer: "below",
+          yref: "paper",
+          x0: rounded(toRpm((1 - HOVER_MARGIN) * hover)),
+          x1: rounded(toRpm((1 + HOVER_MARGIN) * hover)),
+          y0: 0,
+          y1: BELOW_STRIP,
+          fillcolor: "--cautionSoft",
+          opacity: 0.8,
+          line: { width: 0 },
+        },
+        ...speedLines(excitation),
       ],
       annotations: [
-        mark(low, "lowest", "right"),
-        mark(hover, `hover ±${percent(HOVER_MARGIN)}`, "left"),
-        mark(full, "full", "center"),
-        ...modeLabels(shown, top),
-        ...lines.map((l) => orderLabel(l, fastest, top)),
+        ...speedNames(excitation, `hover ±${NEAR}`),
+        ...flightLabels(excitation),
+        ...modeLabels(shown, drawn, [bottom, top]),
+        ...lines.map((l, i) => orderLabel(l, i, range, [bottom, top])),
       ],
     },
   );
   return { traces, layout };
+}
+
+/** All modes as level lines in one trace; they are pointed at by the page's own points. */
+function levelLines(
+  modes: readonly { readonly frequency: number }[],
+  [low, high]: readonly [number, number],
+): Trace {
+  return {
+    type: "scatter",
+    mode: "lines",
+    x: modes.flatMap(() => [rounded(low), rounded(high), null]),
+    y: modes.flatMap((m) => [rounded(m.frequency), rounded(m.frequency), null]),
+    name: "modes",
+    line: { color: "--muted", width: 0.9 },
+    hoverinfo: "skip",
+  };
+}
+
+/** Where the frequency of a mode may lie: a band from one end of the axis to the other. */
+function bandTrace(
+  { mode: { frequency, number }, nearHover }: Matter,
+  band: number,
+  [low, high]: readonly [number, number],
+): Trace {
+  const [least, most] = [rounded((1 - band) * frequency), rounded((1 + band) * frequency)];
+  return {
+    type: "scatter",
+    mode: "lines",
+    x: [low, high, high, low].map((v) => rounded(v)),
+    y: [least, least, most, most],
+    name: `band of mode ${number}`,
+    fill: "toself",
+    fillcolor: nearHover ? "--cautionSoft" : "--accentSoft",
+    opacity: 0.75,
+    line: { color: nearHover ? "--caution" : "--accent", width: 0.6 },
+    hoverinfo: "skip",
+  };
+}
+
+function orderTrace(
+  l: OrderLine,
+  i: number,
+  [low, high]: readonly [number, number],
+  top: number,
+): Trace {
+  const end = Math.min(high, (60 * top) / l.order);
+  const style = seriesStyle(i);
+  return {
+    type: "scatter",
+    mode: "lines",
+    x: [rounded(low), rounded(end)],
+    y: [rounded((l.order * low) / 60), rounded((l.order * end) / 60)],
+    name: plotText(`${l.names.join(", ")}: ${perTurn(l.order)}`),
+    line: { color: style.colour, width: 2.5, dash: style.dash },
+    hovertemplate: "%{fullData.name}<extra></extra>",
+  };
 }
 
 function crossingMarks(
@@ -124,75 +218,60 @@ function crossingMarks(
     x: crossings.map((c) => rounded(c.rpm)),
     y: crossings.map((c) => rounded(c.frequency)),
     text: crossings.map((c) => plotText(crossingWords(c))),
+    customdata: crossings.map((c) => c.mode),
     hovertemplate: "%{text}<extra></extra>",
     marker,
   };
 }
 
-/** "unbalance meets mode 3 (arms flap) at 7 200 rpm, 5 % below hover". */
-export function crossingWords(c: Crossing): string {
-  const side = c.fromHover < 0 ? "below" : "above";
-  const distance = `${percent(Math.abs(c.fromHover), 2)} ${side} hover`;
-  return `${c.order} meets mode ${c.mode} (${c.modeName}, ${hertz(c.frequency)}) at ${three(c.rpm)}\u00a0rpm, ${distance}`;
-}
-
-function band(from: number, to: number, colour: string, opacity: number) {
-  return {
-    type: "rect",
-    layer: "below",
-    yref: "paper",
-    x0: rounded(toRpm(from)),
-    x1: rounded(toRpm(to)),
-    y0: 0,
-    y1: 1,
-    fillcolor: colour,
-    opacity,
-    line: { width: 0 },
-  };
-}
-
-function upright(speed: number) {
-  const x = rounded(toRpm(speed));
-  const line = { color: "--muted", width: 1, dash: "dot" };
-  return { type: "line", layer: "below", yref: "paper", x0: x, x1: x, y0: 0, y1: 1, line };
-}
-
-/** Numbers and frequencies at the right edge, leaving out those that would lie on each other. */
-function modeLabels(
+/** Numbers and frequencies at the right edge: those that matter first, then what finds room. */
+export function modeLabels(
   modes: readonly { readonly number: number; readonly frequency: number }[],
-  top: number,
+  matters: readonly Matter[],
+  [bottom, top]: readonly [number, number],
 ) {
-  let last = Number.NEGATIVE_INFINITY;
-  return modes.flatMap((m) => {
-    if (m.frequency - last < LABEL_GAP * top) return [];
-    last = m.frequency;
+  const chosen = new Set(matters.map((m) => m.mode.number));
+  const at = (f: number) => (Math.log(f / bottom) / Math.log(top / bottom)) * BELOW_STRIP;
+  const taken: number[] = [];
+  const first = modes.filter((m) => chosen.has(m.number));
+  return [...first, ...modes.filter((m) => !chosen.has(m.number))].flatMap((m) => {
+    const place = at(m.frequency);
+    if (taken.some((t) => Math.abs(t - place) < LABEL_GAP)) return [];
+    taken.push(place);
     return [
       {
         x: 1,
         xref: "paper",
         xanchor: "left",
         xshift: 4,
-        y: rounded(m.frequency),
+        y: rounded(Math.log10(m.frequency), 6),
         text: `${m.number}: ${three(m.frequency)}`,
         showarrow: false,
-        font: { size: 12, color: "--muted" },
+        font: { size: 12, color: chosen.has(m.number) ? "--ink" : "--muted" },
       },
     ];
   });
 }
 
-/** The name of an order along its line, where it leaves the chart. */
-function orderLabel(l: OrderLine, fastest: number, top: number) {
-  const x = 0.86 * Math.min(fastest, (60 * top) / l.order);
+/** The name of an order along its line. */
+export function orderLabel(
+  l: OrderLine,
+  i: number,
+  [low, high]: readonly [number, number],
+  [bottom, top]: readonly [number, number],
+) {
+  const from = Math.max(low, (60 * bottom) / l.order);
+  const to = Math.min(high, (60 * top) / l.order);
+  const x = from * (to / from) ** 0.8;
   return {
-    x: rounded(x),
-    y: rounded((l.order * x) / 60),
+    x: rounded(Math.log10(x), 6),
+    y: rounded(Math.log10((l.order * x) / 60), 6),
     text: perTurn(l.order),
     showarrow: false,
     xanchor: "right",
     xshift: -8,
     yanchor: "bottom",
-    font: { size: 12, color: "--ink" },
+    font: { size: 12, color: seriesStyle(i).colour },
     bgcolor: "--surface",
     borderpad: 2,
   };

@@ -2,48 +2,60 @@
 
 import type { RankedCandidate, Ranking } from "../ranking/types.ts";
 import type { Clipping } from "../sensing/clipping.ts";
-import { html, type Part } from "./html.ts";
+import { type Html, html, type Part } from "./html.ts";
 import { inDegrees, percent, rpm, three, withUnit } from "./numbers.ts";
 import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";
-import { table } from "./section.ts";
+import { folded, table } from "./section.ts";
+
+/** Rows that are shown before the table is folded away, where nothing clips. */
+const SHORT = 3;
 
 export function chipsPart({ candidates }: Pick<Ranking, "candidates">): Part {
+  const clips = candidates.some(({ clipping: c }) =>
+    [c.gyro, c.accelerometer, c.levelling].some((one) => one?.clipped),
+  );
+  const all = chipsTable(candidates);
   return html`<h3>What vibration does to the chips</h3>
-<p>An offset is left behind where a chip is not quite linear: the gyro&#39;s at the loudest speed that is flown, the accelerometer&#39;s at the loudest up to 1.5 times hover. A chip clips where vibration and steady part together go beyond its range. ${chipsFinding(candidates)}</p>
-${table(
-  "Offsets and peaks at the worst speed, place by place",
-  [
-    { head: "place", names: true, cell: placeName },
-    {
-      head: html`gyro offset<br><small>deg/s</small>`,
-      number: true,
-      cell: ({ place: { rectified } }: Labelled) => three(rectified.gyro, 2),
-    },
-    {
-      head: html`accelerometer offset<br><small>g, and the tilt it may mean</small>`,
-      number: true,
-      cell: ({ place: { rectified } }: Labelled) =>
-        html`${three(rectified.accelerometer, 2)} <small class="axis">${inDegrees(rectified.tilt)} degrees</small>`,
-    },
-    {
-      head: html`gyro peak<br><small>of its range</small>`,
-      number: true,
-      cell: ({ place: { clipping } }: Labelled) => peak(clipping.gyro, "deg/s"),
-    },
-    {
-      head: html`accelerometer peak<br><small>of its range</small>`,
-      number: true,
-      cell: ({ place: { clipping } }: Labelled) => peak(clipping.accelerometer, "g"),
-    },
-    {
-      head: html`the same in self-level flight<br><small>of its range</small>`,
-      number: true,
-      cell: ({ place: { clipping } }: Labelled) => peak(clipping.levelling, "g"),
-    },
-  ],
-  labelled(candidates),
-  { className: "by-place" },
-)}`;
+<p class="finding">${chipsFinding(candidates)}</p>
+<p class="lead">A chip clips where vibration and steady part together go beyond its range. And where it is not quite linear, vibration leaves an offset behind: the gyro&#39;s at the loudest speed that is flown, the accelerometer&#39;s at the loudest up to 1.5 times hover.</p>
+${clips || candidates.length <= SHORT ? all : folded("Offsets and peaks, place by place", all)}`;
+}
+
+function chipsTable(candidates: readonly RankedCandidate[]): Html {
+  return table(
+    "Offsets and peaks at the worst speed, place by place",
+    [
+      { head: "place", names: true, cell: placeName },
+      {
+        head: html`gyro offset<br><small>deg/s</small>`,
+        number: true,
+        cell: ({ place: { rectified } }: Labelled) => three(rectified.gyro, 2),
+      },
+      {
+        head: html`accelerometer offset<br><small>g, and the tilt it may mean</small>`,
+        number: true,
+        cell: ({ place: { rectified } }: Labelled) =>
+          html`${three(rectified.accelerometer, 2)} <small class="axis">${inDegrees(rectified.tilt)} degrees</small>`,
+      },
+      {
+        head: html`gyro peak<br><small>of its range</small>`,
+        number: true,
+        cell: ({ place: { clipping } }: Labelled) => peak(clipping.gyro, "deg/s"),
+      },
+      {
+        head: html`accelerometer peak<br><small>of its range</small>`,
+        number: true,
+        cell: ({ place: { clipping } }: Labelled) => peak(clipping.accelerometer, "g"),
+      },
+      {
+        head: html`the same in self-level flight<br><small>of its range</small>`,
+        number: true,
+        cell: ({ place: { clipping } }: Labelled) => peak(clipping.levelling, "g"),
+      },
+    ],
+    labelled(candidates),
+    { className: "by-place" },
+  );
 }
 
 /** "10.7 g, 67 %, along x at 16 900 rpm" */

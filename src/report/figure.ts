@@ -36,6 +36,11 @@ export interface Trace {
   readonly cliponaxis?: boolean;
   readonly visible?: boolean;
   readonly connectgaps?: boolean;
+  /** "y2" for an axis of its own */
+  readonly yaxis?: string;
+  readonly fill?: string;
+  readonly fillcolor?: string;
+  readonly opacity?: number;
   /** limits to the left and right of each point */
   readonly error_x?: Readonly<Record<string, unknown>>;
 }

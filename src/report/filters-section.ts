@@ -5,12 +5,13 @@ import type { RankedCandidate, Ranking } from "../ranking/types.ts";
 import { chartBox } from "./figure.ts";
 import { WAYS, type Way } from "./filters-figure.ts";
 import { delayWords, followedWords, isFree, lowPassWords, overWords } from "./filters-words.ts";
-import { type Html, html } from "./html.ts";
+import { type Html, html, type Part } from "./html.ts";
 import { degreesPerSecond, hertz, inDegrees, milliseconds, three } from "./numbers.ts";
 import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";
-import { section, table } from "./section.ts";
+import { type Column, folded, section, table } from "./section.ts";
 import { spectrumCurves } from "./spectra.ts";
 import type { Analysed } from "./types.ts";
+import { term } from "./words.ts";
 
 /** Delays closer than this are one, s. */
 const ALIKE = 5e-6;
@@ -20,67 +21,71 @@ export function filtersSection({ ranking }: Analysed): Html | undefined {
   if (!ranking) return undefined;
   const shown = spectrumCurves({ ranking }).length;
   const finding = filtersFinding(ranking);
-  const lead = html`The rate loop works up to ${hertz(ranking.controlBandwidth)} and is to see no more than ${degreesPerSecond(ranking.residual)} rms of gyro noise. The louder a place, the lower its low-pass has to cut, and the later the loop learns what the craft does. For each place the chain of filters with the least delay that is enough: a low-pass alone, or with notches that follow the motors. ${finding}`;
+  const how = html`The rate loop works up to ${hertz(ranking.controlBandwidth)} and is to see no more than ${degreesPerSecond(ranking.residual)} rms of gyro noise. The louder a place, the lower its ${term("low-pass")} has to cut, and the later the loop learns what the craft does. Each bar is the least ${term("delay")} that is enough, with a low-pass alone and with ${term("notch", "notches")} that follow the motors.`;
+  const all = filtersTable(ranking);
   return section(
     "filters",
     "What filtering costs",
-    lead,
+    { finding, how },
     html`<figure>${chartBox("filters-chart", "bars", finding, shown)}
 <figcaption><ul class="legend">${WAYS.map((w) => html`<li>${swatch(w)} ${w.name}</li>`)}</ul></figcaption></figure>`,
     shown < ranking.candidates.length &&
       html`<p class="notes">Bars of ${shown} of the ${ranking.candidates.length} places; the table has all.</p>`,
-    filtersTable(ranking),
+    folded("The chains of filters, their delays and what they leave", all),
   );
 }
 
-interface Row extends Labelled {
-  readonly way: Way;
-  readonly burden: Burden;
-  readonly over: number;
-}
-
+/** One row for each place: what either chain is, what it costs, and what it leaves. */
 function filtersTable({ candidates, controlBandwidth }: Ranking): Html {
-  const rows = labelled(candidates).flatMap((l) =>
-    WAYS.map((way): Row => {
-      const { filter, delayOver } = l.place;
-      return { ...l, way, burden: filter[way.key], over: delayOver[way.key] };
-    }),
-  );
+  const columns = WAYS.flatMap((way): Column<Labelled>[] => [
+    {
+      head: html`${way.name}<br><small>filters</small>`,
+      label: `${way.name}: filters`,
+      cell: ({ place }) => chainParts(place.filter[way.key]),
+    },
+    {
+      head: html`delay<br><small>lag at ${hertz(controlBandwidth)}</small>`,
+      label: `${way.name}: delay and lag`,
+      number: true,
+      cell: ({ place }) => delayCell(place.filter[way.key], place.delayOver[way.key]),
+    },
+    {
+      head: html`left<br><small>deg/s rms</small>`,
+      label: `${way.name}: left, deg/s rms`,
+      number: true,
+      cell: ({ place }) => leftCell(place.filter[way.key]),
+    },
+  ]);
   return table(
-    "Least filtering that is enough, place by place",
-    [
-      { head: "place", names: true, cell: placeName },
-      { head: "filters", cell: (r) => r.way.name },
-      { head: "low-pass", cell: (r) => lowPassWords(r.burden) },
-      { head: "orders followed", cell: (r) => followedWords(r.burden) },
-      {
-        head: html`delay<br><small>in hover</small>`,
-        number: true,
-        cell: (r) => {
-          const over = overWords(r.burden, r.over);
-          return html`${delayWords(r.burden)}${over !== "" && html` <small class="axis">${over}</small>`}`;
-        },
-      },
-      {
-        head: html`not exceeded in<br>99 % of the flight<br><small>ms</small>`,
-        number: true,
-        cell: ({ burden: b }) => (b.attainable ? three(1e3 * b.delayMostOfFlight) : "–"),
-      },
-      {
-        head: html`lag at ${hertz(controlBandwidth)}<br><small>degrees</small>`,
-        number: true,
-        cell: ({ burden: b }) => (b.attainable ? inDegrees(b.lag) : "–"),
-      },
-      {
-        head: html`what is left<br><small>deg/s rms</small>`,
-        number: true,
-        cell: ({ burden: b }) =>
-          html`${three(b.residual)} <small class="axis">most: ${b.mostFrom === "noise" ? "the chip’s noise" : b.mostFrom}</small>`,
-      },
-    ],
-    rows,
-    { className: "by-place", rowClass: (r) => (r.way === WAYS[0] ? "first" : "") },
+    `Least filtering that is enough, place by place; delays in hover, and what they do not exceed in 99 % of the flight`,
+    [{ head: "place", names: true, cell: placeName }, ...columns],
+    labelled(candidates),
+    { className: "by-place" },
   );
+}
+
+/** "low-pass: 4th order at 164 Hz; notches: once per turn" */
+function chainParts(b: Burden): string {
+  if (b.lowPass === undefined && b.notches.length === 0) return "none";
+  const parts = [
+    ...(b.lowPass ? [`low-pass of ${lowPassWords(b)}`] : []),
+    ...(b.notches.length > 0 ? [`notches ${followedWords(b)}`] : []),
+  ];
+  return parts.join("; ");
+}
+
+function delayCell(b: Burden, over: number): Part {
+  const more = overWords(b, over);
+  if (!b.attainable) return delayWords(b);
+  const rest = isFree(b)
+    ? []
+    : [`${inDegrees(b.lag)} degrees`, `99 %: ${milliseconds(b.delayMostOfFlight)}`];
+  return html`${delayWords(b)}${[more, ...rest].filter((w) => w !== "").map((w) => html` <small class="axis">${w}</small>`)}`;
+}
+
+function leftCell(b: Burden): Html {
+  const from = b.mostFrom === "noise" ? "the chip’s noise" : b.mostFrom;
+  return html`${three(b.residual)} <small class="axis">most: ${from}</small>`;
 }
 
 /** Where filtering is cheapest and dearest, in words. */

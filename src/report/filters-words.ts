@@ -1,7 +1,7 @@
 /** What a chain of filters is and costs, in words. */
 
 import type { Burden } from "../filter/burden-types.ts";
-import { perTurn } from "./campbell.ts";
+import { perTurn } from "./campbell-words.ts";
 import { degreesPerSecond, hertz, milliseconds, signed } from "./numbers.ts";
 
 const ORDINALS = { 1: "1st", 2: "2nd", 4: "4th" } as const;

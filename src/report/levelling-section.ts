@@ -7,11 +7,13 @@ import { type LowSide, SIDE_WORDS } from "../attitude/sides.ts";
 import { radiusWords } from "../attitude/yaw-rules.ts";
 import { GRAVITY } from "../excitation/speeds.ts";
 import type { RankedCandidate, Ranking } from "../ranking/types.ts";
+import { chartBox } from "./figure.ts";
 import { type Html, html, type Part } from "./html.ts";
 import { degrees, inDegrees, millimetres, three } from "./numbers.ts";
 import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";
-import { section, table } from "./section.ts";
+import { folded, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
+import { term } from "./words.ts";
 
 /** Tilts that the words call none, rad. */
 const LITTLE = (0.05 * Math.PI) / 180;
@@ -21,15 +23,41 @@ export function levellingSection({ ranking }: Analysed): Html | undefined {
   const arm = ranking?.candidates[0]?.leverArm;
   if (!ranking || !arm) return undefined;
   const rule = radiusWords(arm.error, arm.yawRate);
+  const finding = levellingFinding(ranking);
   return section(
     "levelling",
     "Self-level flight",
-    html`A craft that turns pulls on an accelerometer that does not sit at its centre of gravity, and the accelerometer takes the pull for tilt. ${levellingFinding(ranking)}`,
-    html`<p><strong>Rule of thumb:</strong> ${rule}.</p><p>${RATE_FLIGHT}${ranking.use === "rate" && " This craft is flown on rates, so the table is for other days."}</p>`,
-    table("Lever arm and false tilt, place by place", columns(arm), labelled(ranking.candidates), {
-      className: "by-place",
-    }),
+    {
+      finding,
+      how: html`A craft that turns pulls on an accelerometer that does not sit at its ${term("centre-of-gravity")}, and the accelerometer takes the pull for tilt: its own side looks low, whichever way the craft yaws.`,
+    },
+    html`<div class="lever-layout"><figure>${chartBox("lever-chart", "lever", finding)}
+<figcaption class="notes">Seen from above, front at the top. Rings: places of equal ${term("false-tilt")} in a steady yaw of ${perSecond(arm.yawRate)}; the dashed one is the rule of thumb. Arrows run from the centre of gravity to the places.</figcaption></figure>
+<div><p><strong>Rule of thumb:</strong> ${rule}.</p><p>${RATE_FLIGHT}${ranking.use === "rate" && " This craft is flown on rates, so this is for other days."}</p>
+<p>${filterWords(ranking)}</p></div></div>`,
+    folded(
+      "Lever arm and false tilt, place by place",
+      table(
+        "Lever arm and false tilt, place by place",
+        columns(arm),
+        labelled(ranking.candidates),
+        {
+          className: "by-place",
+        },
+      ),
+    ),
   );
+}
+
+/** What an attitude filter makes of the worst of it. */
+function filterWords({ candidates }: Ranking): string {
+  const worst = candidates.reduce((a, b) =>
+    b.leverArm.worst.believed.tilt > a.leverArm.worst.believed.tilt ? b : a,
+  );
+  const { filter, worst: effect } = worst.leverArm;
+  const time = `An attitude filter of ${three(filter.timeConstant)} s`;
+  if (effect.believed.tilt < LITTLE) return `${time} believes next to nothing of it.`;
+  return `${time} averages it with the gyro and believes less: at most ${degrees(effect.believed.tilt)} at ${quoted(worst.candidate.name)}, in ${effect.motion}.`;
 }
 
 function columns({ yawRate, filter }: LeverArm) {

@@ -57,7 +57,7 @@ ${contents(chapters)}
 <main id="main">
 ${chapters.map((c) => html`${c.sections.map(([, , body]) => html`${body}\n`)}`)}</main>
 <footer><p>Made by stillpoint ${input.version} from ${parts.source}. ${ABOUT_LIBRARY[input.library.kind]}</p></footer>
-<aside id="word-note" class="word-note" popover aria-label="what the word means"><p id="word-says"></p><p><a id="word-more" href="#words">in the list of words</a></p></aside>
+<aside id="word-note" class="word-note" popover tabindex="-1" aria-label="what the word means"><p id="word-says"></p><p><a id="word-more" href="#words">in the list of words</a></p></aside>
 ${dataElement("report-data", parts.data)}
 ${libraryElement(input.library)}
 ${script.tag}

@@ -1,8 +1,8 @@
 /** The report: one page that stands alone. */
 
-import { campbellFigure } from "./campbell.ts";
+import { campbellData } from "./campbell.ts";
+import { campbellSection } from "./campbell-section.ts";
 import { casesSection } from "./cases-section.ts";
-import { campbellSection, spectraSection } from "./charts-sections.ts";
 import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
@@ -12,6 +12,7 @@ import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
 import { levellingSection } from "./levelling-section.ts";
+import { leverFigure } from "./lever-figure.ts";
 import { mapsData } from "./map-data.ts";
 import { mapSection } from "./map-section.ts";
 import { massesSection } from "./masses-section.ts";
@@ -22,13 +23,14 @@ import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT, motionScale } from "./palette.ts";
 import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
-import { spectraFigures } from "./spectra.ts";
+import { spectraData } from "./spectra.ts";
+import { spectraSection } from "./spectra-section.ts";
 import { sureFigures, sureSection } from "./sure/sure-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
 /** In the order in which a reader asks: what, where, why, how sure, of what, from what. */
-function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapter[] {
+function chapters(analysis: Analysed, input: ReportInput, words: readonly string[]): Chapter[] {
   return [
     { title: "Verdict", sections: [["verdict", "Verdict", verdictSection(analysis)]] },
     {
@@ -43,7 +45,7 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
     {
       title: "Why",
       sections: [
-        ["modes", "Mode shapes", modesSection(analysis, drawn)],
+        ["modes", "Mode shapes", modesSection(analysis, words)],
         ["interference", "Motor speed and modes", campbellSection(analysis)],
         ["spectra", "Noise and causes", spectraSection(analysis)],
         ["mounts", "Mounts", mountsSection(analysis)],
@@ -81,7 +83,7 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
       tagline: "Where the sensor stack should sit, and why",
       skip: "To the verdict",
       source: html`<code>${input.fileName}</code>`,
-      chapters: chapters(analysis, input, data.shapes?.shapes.length ?? 0),
+      chapters: chapters(analysis, input, data.shapes?.words ?? []),
       data,
     },
     input,
@@ -89,25 +91,27 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
 }
 
 function pageData(analysis: Analysed, input: ReportInput): PageData {
-  const campbell = campbellFigure(analysis);
-  const spectra = spectraFigures(analysis);
-  const filters = filtersFigure(analysis);
+  const campbell = campbellData(analysis);
+  const spectra = spectraData(analysis);
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
     name: analysis.model.name,
     themes: { light: LIGHT, dark: DARK },
     wideOnly: WIDE_ONLY,
-    charts: thereOf(sureFigures(analysis, input.sure)),
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
-    ...(filters && { filters }),
+    charts: thereOf({
+      "filters-chart": filtersFigure(analysis),
+      "lever-chart": leverFigure(analysis),
+      ...sureFigures(analysis, input.sure),
+    }),
     ...(maps && { maps }),
     ...(shapes && {
       shapes: {
         ...shapes,
-        words: shapes.shapes.map((_, i) => modeWords(analysis, i + 1)),
-        first: Math.min(firstMode(analysis), shapes.shapes.length),
+        words: shapes.motions.map((_, i) => modeWords(analysis, i + 1, shapes.atMark?.[i])),
+        first: Math.min(firstMode(analysis), shapes.motions.length),
         scale: motionScale(),
       },
     }),

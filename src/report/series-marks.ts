@@ -39,3 +39,9 @@ export function markSymbol(n: number): Html {
 export function marksLegend(names: readonly string[]): Html {
   return html`<ul class="legend">${names.map((n, i) => html`<li>${markSymbol(i)} <bdi>${n}</bdi></li>`)}</ul>`;
 }
+
+/** The line of a curve, as it stands in the chart. */
+export function lineSwatch(n: number): Html {
+  const { colour, strokes } = seriesStyle(n);
+  return html`<svg class="swatch" viewBox="0 0 34 10" aria-hidden="true"><line x1="1" y1="5" x2="33" y2="5" style="stroke: var(${colour})" stroke-width="3" stroke-dasharray="${strokes}"/></svg>`;
+}

@@ -1,19 +1,48 @@
-/** What each place reads against motor speed, all orders together. */
+/** What the chips at each place pass on against motor speed: by order, all together, and as a map. */
 
-import type { RankedCandidate } from "../ranking/types.ts";
-import { type Figure, plainLayout, SPEED_AXIS, type Trace, WIDE_ONLY } from "./figure.ts";
+import { spreadPower } from "../excitation/spread.ts";
+import type { PassedOrder, RankedCandidate } from "../ranking/types.ts";
+import { frequencyRange, modeLabels, orderLabel } from "./campbell.ts";
+import { orderLines, perTurn } from "./campbell-words.ts";
+import { MARGIN, plainLayout } from "./figure.ts";
 import { plotText } from "./html.ts";
+import { levelScale } from "./level-scale.ts";
+import { modesThatMatter } from "./modes-that-matter.ts";
 import { rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
+import { labelled, placeText } from "./place-names.ts";
+import type { SpectraData, SpectraQuantity } from "./spectra-data.ts";
+import { allFinding, mapFinding, placeFinding } from "./spectra-words.ts";
+import {
+  BELOW_STRIP,
+  FLIGHT_AXIS,
+  flightLabels,
+  flightTrace,
+  logTicks,
+  speedAxis,
+  speedLines,
+  speedNames,
+  speedRange,
+} from "./speed-axis.ts";
 import type { Analysed } from "./types.ts";
+import { packUnit } from "./unit-codec.ts";
 
-/** Curves in the page; with more candidates the best ones, the last ones and the one as drawn. */
+/** Places in the page; with more candidates the best ones, the last ones and the one as drawn. */
 const MOST_CURVES = 14;
 const LAST_ONES = 3;
-/** Curves drawn to begin with. */
+/** Curves of all places drawn to begin with. */
 const FIRST_CURVES = 6;
 /** The axis ends this many decades under its top. */
 const DECADES = 4;
+/** Decades of power below the largest that the packed numbers reach; see `powersFrom`. */
+const PACKED = 10.24;
+/** Decibels from the map's strongest colour to its ground. */
+const MAP_DEPTH = 70;
+/** The least width of a line in the map, as `sweepDensity` has it. */
+const LEAST_WIDTH = 0.005;
+const FREQUENCY_STEPS = [1, 1.5, 2, 3, 5, 7];
+
+export type Quantity = "gyro" | "accel";
 
 /** One place that has a curve. */
 export interface Curve {
@@ -40,91 +69,172 @@ export function spectrumCurves({ ranking }: Pick<Analysed, "ranking">): Curve[] 
   }));
 }
 
-/** Two charts, of which the page shows one at a time; their traces share the speeds, rpm. */
-export interface SpectraFigures {
-  readonly x: readonly (number | null)[];
-  readonly gyro: Figure;
-  readonly accel: Figure;
-}
-
 /** undefined without a ranking. */
-export function spectraFigures(analysed: Analysed): SpectraFigures | undefined {
+export function spectraData(analysed: Analysed): SpectraData | undefined {
   const { excitation, ranking } = analysed;
   if (!excitation || !ranking) return undefined;
+  const names = labelled(ranking.candidates);
   const curves = spectrumCurves(analysed);
+  const { grid, motorSpread } = excitation;
   return {
-    x: Array.from(excitation.grid, (w) => rounded(toRpm(w), 5)),
-    gyro: spectrum(excitation, curves, (c) => c.gyroTotal, "turn rate, deg/s rms"),
-    accel: spectrum(excitation, curves, (c) => c.accelTotal, "acceleration, g rms"),
+    rpm: [toRpm(grid[0]), toRpm(grid[grid.length - 1])],
+    spread: motorSpread,
+    frequencies: frequencyRange(analysed),
+    layout: levelLayout(excitation),
+    map: mapLayout(analysed, excitation),
+    flight: flightTrace(excitation),
+    scales: { light: levelScale("light"), dark: levelScale("dark") },
+    mapDepth: MAP_DEPTH,
+    orders: orderLines(analysed).map(({ order }, i) => {
+      const { colour, dash } = seriesStyle(i);
+      return { multiple: order, name: perTurn(order), colour, dash };
+    }),
+    places: curves.map(({ index }) => {
+      const { colour, dash } = seriesStyle(index);
+      const { label } = names[index];
+      return { label, name: plotText(placeText(names[index])), colour, dash };
+    }),
+    gyro: quantityData(analysed, excitation, curves, "gyro"),
+    accel: quantityData(analysed, excitation, curves, "accel"),
   };
 }
 
-function spectrum(
+/** rms against nominal speed of all orders together, the motors' spread in it (size of the grid). */
+export function passedTotal(
+  { grid, motorSpread }: NonNullable<Analysed["excitation"]>,
+  passed: readonly PassedOrder[],
+  quantity: Quantity,
+): Float64Array {
+  const sum = grid.map((_, s) => passed.reduce((t, p) => t + p[quantity][s], 0));
+  return spreadPower(grid, sum, motorSpread).map(Math.sqrt);
+}
+
+function quantityData(
+  analysed: Analysed,
   e: NonNullable<Analysed["excitation"]>,
   curves: readonly Curve[],
-  of: (c: RankedCandidate) => Float64Array,
-  title: string,
-): Figure {
-  const traces = curves.map(({ candidate, index, drawn }): Trace => {
-    const style = seriesStyle(index);
-    const name = plotText(candidate.candidate.name);
-    return {
-      type: "scatter",
-      mode: "lines",
-      // A logarithmic axis has no place for zero.
-      y: Array.from(of(candidate), (v) => (v > 0 ? rounded(v, 3) : null)),
-      name,
-      line: { color: style.colour, width: index === 0 ? 3.5 : 2, dash: style.dash },
-      // Names stay out of the template, which has signs of its own.
-      hovertemplate: "%{fullData.name}: %{y:.3~g} at %{x:,.3~r} rpm<extra></extra>",
-      visible: drawn,
-    };
-  });
-  const highest = Math.max(1e-9, ...curves.map(({ candidate }) => Math.max(...of(candidate))));
-  const lowest = Math.min(highest, ...curves.map(({ candidate }) => least(of(candidate))));
-  const top = Math.log10(highest) + 0.1;
-  const bottom = Math.max(Math.log10(lowest) - 0.1, top - DECADES);
-  const { low, hover, full } = e.speeds;
-  const marks = [
-    { speed: low, text: "lowest" },
-    { speed: hover, text: "hover" },
-    { speed: full, text: "full" },
-  ];
-  const layout = plainLayout(
-    { ...SPEED_AXIS, range: [low, full].map((w) => rounded(toRpm(w))) },
+  quantity: Quantity,
+): SpectraQuantity {
+  const places = curves.map((c) => c.candidate);
+  const powers = places.map((c) => c.passed.map((p) => p[quantity]));
+  const top = Math.max(1e-18, ...powers.flat().map((p) => Math.max(...p)));
+  const totals = places.map((c) => passedTotal(e, c.passed, quantity));
+  // Every order is to be seen at every place, at its strongest at least.
+  const peaks = powers.flat().map((p) => Math.max(...spreadPower(e.grid, p, e.motorSpread)));
+  const weakest = Math.sqrt(Math.min(...peaks.filter((p) => p > 0), top));
+  const { unit, title } = QUANTITIES[quantity];
+  const mapTop = 5 * Math.ceil(2 * Math.log10(densest(e, places, quantity)));
+  const all = labelled(analysed.ranking?.candidates ?? []);
+  return {
+    unit: `${unit} rms`,
+    densityUnit: `dB re 1 (${unit})²/Hz`,
+    top,
+    powers: powers.map((orders) => orders.map((p) => packUnit(unitsOf(p, top)))),
+    yaxis: { title: { text: `${title}, ${unit} rms` }, ...levelAxis(totals, weakest) },
+    together: levelAxis(totals, Number.POSITIVE_INFINITY),
+    mapTop,
+    findings: curves.map(({ index }, i) => placeFinding(all[index], e, totals[i], quantity)),
+    mapFindings: curves.map(({ index }) => mapFinding(all[index], e, analysed, quantity)),
+    finding: allFinding(all, curves, e, totals, quantity),
+  };
+}
+
+const QUANTITIES = {
+  gyro: { unit: "deg/s", title: "turn rate" },
+  accel: { unit: "g", title: "acceleration" },
+} as const;
+
+/** -1 to 1 for the codec of shapes: PACKED decades; what is less is nothing. */
+export function unitsOf(power: Float64Array, top: number): Float64Array {
+  return power.map((p) => (p > 0 ? 1 + (2 * Math.log10(p / top)) / PACKED : -1));
+}
+
+/** The largest mean square per hertz that any line of the map can reach. */
+function densest(
+  { grid, motorSpread }: NonNullable<Analysed["excitation"]>,
+  places: readonly RankedCandidate[],
+  quantity: Quantity,
+): number {
+  const width = Math.max(motorSpread, LEAST_WIDTH);
+  const peaks = places.flatMap((c) =>
+    c.passed.map((p) =>
+      p[quantity].reduce((most, power, s) => {
+        const sigma = (width * p.multiple * grid[s]) / (2 * Math.PI);
+        return Math.max(most, power / (sigma * Math.sqrt(2 * Math.PI)));
+      }, 0),
+    ),
+  );
+  return Math.max(1e-18, ...peaks);
+}
+
+function levelLayout(e: NonNullable<Analysed["excitation"]>) {
+  return plainLayout(
+    speedAxis(e),
+    { type: "log", domain: [0, BELOW_STRIP] },
     {
-      title: { text: title },
-      type: "log",
-      range: [rounded(bottom), rounded(top)],
-      ...plainTicks(bottom, top),
-    },
-    {
+      margin: { ...MARGIN, r: 96 },
+      yaxis2: FLIGHT_AXIS,
       hovermode: "closest",
-      shapes: marks.map(({ speed }) => ({
-        type: "line",
-        layer: "below",
-        yref: "paper",
-        x0: rounded(toRpm(speed)),
-        x1: rounded(toRpm(speed)),
-        y0: 0,
-        y1: 1,
-        line: { color: "--muted", width: 1, dash: "dot" },
-      })),
-      annotations: marks.map(({ speed, text }, i) => ({
-        x: rounded(toRpm(speed)),
-        y: 1,
-        yref: "paper",
-        yanchor: "bottom",
-        xanchor: ["left", "center", "right"][i],
-        text,
-        // "lowest" and "hover" lie close together; the axis begins at the lowest speed anyway.
-        ...(i === 0 && { name: WIDE_ONLY }),
-        showarrow: false,
-        font: { color: "--muted", size: 12 },
-      })),
+      shapes: speedLines(e),
+      annotations: [...speedNames(e), ...flightLabels(e)],
     },
   );
-  return { traces, layout };
+}
+
+/** Range and ticks of the axis of levels: all of the totals and down to `weakest`, within DECADES. */
+function levelAxis(totals: readonly Float64Array[], weakest: number) {
+  const highest = Math.max(1e-9, ...totals.map((t) => Math.max(...t)));
+  const lowest = Math.min(highest, ...totals.map(least), weakest);
+  const top = Math.log10(highest) + 0.1;
+  const bottom = Math.max(Math.log10(lowest) - 0.1, top - DECADES);
+  return { range: [rounded(bottom), rounded(top)], ...plainTicks(bottom, top) };
+}
+
+function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
+  const [bottom, top] = frequencyRange(analysed);
+  const range = speedRange(e);
+  const matters = modesThatMatter(analysed).filter(
+    ({ mode: { frequency: f } }) => f > bottom && f < top,
+  );
+  const modes = matters.map((m) => m.mode);
+  return plainLayout(
+    { ...speedAxis(e), showgrid: false },
+    {
+      title: { text: "frequency, Hz" },
+      type: "log",
+      range: [rounded(Math.log10(bottom), 6), rounded(Math.log10(top), 6)],
+      showgrid: false,
+      ...logTicks(FREQUENCY_STEPS, bottom, top),
+    },
+    {
+      margin: { ...MARGIN, r: 72, b: 112 },
+      hovermode: "closest",
+      shapes: [
+        ...speedLines(e).map((l) => ({ ...l, layer: "above" })),
+        ...modes.map((m) => ({
+          type: "line",
+          layer: "above",
+          xref: "paper",
+          x0: 0,
+          x1: 1,
+          y0: rounded(m.frequency),
+          y1: rounded(m.frequency),
+          line: { color: "--muted", width: 1, dash: "dot" },
+          opacity: 0.7,
+        })),
+      ],
+      annotations: [
+        ...speedNames(e),
+        ...modeLabels(modes, matters, [bottom, top]),
+        // Over the streak, which is wider than a line.
+        ...orderLines(analysed).map((l, i) => ({
+          ...orderLabel(l, i, range, [bottom, top]),
+          yshift: 10,
+          bgcolor: "rgba(0,0,0,0)",
+        })),
+      ],
+    },
+  );
 }
 
 /** Ticks at 1, 2, 5, 10 ... written out in full; one per decade where there are many decades. */
@@ -142,10 +252,4 @@ export function plainTicks(bottom: number, top: number) {
 
 function least(values: Float64Array): number {
   return values.reduce((m, v) => (v > 0 && v < m ? v : m), Number.POSITIVE_INFINITY);
-}
-
-/** The speed of the highest reading, rad/s, and the reading. */
-export function peak(e: NonNullable<Analysed["excitation"]>, values: Float64Array) {
-  const at = values.reduce((best, v, i) => (v > values[best] ? i : best), 0);
-  return { speed: e.grid[at], value: values[at] };
 }

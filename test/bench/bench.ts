@@ -1,7 +1,7 @@
 /**
  * Times the numeric stages on the five-inch sample at three mesh sizes and, where python3 with SciPy is
  * there, SciPy's eigsh on the same matrices beside it, in the same run; then hundreds of places for the
- * stack (`places.ts`), and variants of the frame (`variants.ts`).
+ * stack (`places.ts`), variants of the frame (`variants.ts`), and the report in a browser (`page.ts`).
  *
  *   npm run bench
  *
@@ -29,6 +29,7 @@ import { solveModes } from "../../src/modes/solve.ts";
 import { rank } from "../../src/ranking/rank.ts";
 import { shakeBare } from "../../src/response/bare-frame.ts";
 import { best, ms } from "./best.ts";
+import { benchPage } from "./page.ts";
 import { benchPlaces } from "./places.ts";
 import { benchVariants } from "./variants.ts";
 
@@ -120,3 +121,4 @@ function benchSize(sizeMm: number): void {
 for (const size of SIZES_MM) benchSize(size);
 benchPlaces(FRAME, MODES);
 benchVariants(FRAME);
+await benchPage(FRAME);

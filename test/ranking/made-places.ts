@@ -134,6 +134,7 @@ export function ranked(made: readonly Made[]): RankedCandidate[] {
       ],
       motion: [],
       spectra: [],
+      passed: [],
       gyroTotal: nothing,
       accelTotal: nothing,
     };

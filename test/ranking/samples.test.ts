@@ -39,6 +39,20 @@ describe.each(NAMES)("%s", (name) => {
   const { ranking, modes, excitation, mass } = sample(name);
   if (!excitation) throw new Error("a sample without motors");
 
+  test("what the chips pass on by multiples makes the place's figure over the mix", () => {
+    for (const { passed, sensed } of ranking.candidates) {
+      expect(passed.map((p) => p.multiple)).toEqual([1, 3, 6]);
+      const overMix = (kind: "gyro" | "accel") =>
+        passed
+          .flatMap((p) => Array.from(excitation.weights, (w, s) => w * p[kind][s]))
+          .reduce((sum, power) => sum + power, 0);
+      expect(Math.sqrt(overMix("gyro")) / sensed.gyro).toBeCloseTo(1, 9);
+      // The figure has the chip's own noise in it.
+      expect(Math.sqrt(overMix("accel"))).toBeLessThan(sensed.accel);
+      expect(Math.sqrt(overMix("accel"))).toBeGreaterThan(0.9 * sensed.accel);
+    }
+  });
+
   test("crossings: every order meets every mode of the band, and no other", () => {
     const { low, hover, full } = excitation.speeds;
     const expected = modes.described.flatMap((m) =>

@@ -3,7 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { leverArm } from "../../src/attitude/lever-arm.ts";
 import { casesFinding, casesSection } from "../../src/report/cases-section.ts";
-import { causesPart, whereMet } from "../../src/report/causes-table.ts";
+import { causesFinding, causesPart, fedModes, whereMet } from "../../src/report/causes-table.ts";
 import { chipsFinding, chipsPart } from "../../src/report/chips-table.ts";
 import { levellingFinding, levellingSection } from "../../src/report/levelling-section.ts";
 import { motionsWords, mountsFinding, mountsSection } from "../../src/report/mounts-section.ts";
@@ -169,7 +169,7 @@ describe("other states", () => {
 
 describe("the causes", () => {
   const part = (r: typeof ranking) => {
-    const made = causesPart(r, SPEEDS);
+    const made = causesPart({ ...analysed, ranking: r });
     if (typeof made !== "object" || !("html" in made)) throw new Error("not one piece of HTML");
     return made;
   };
@@ -201,6 +201,36 @@ describe("the causes", () => {
     const { html } = part({ ...ranking, candidates });
     expect(html).toContain("<summary>Causes at the other 2 places</summary>");
     expect(tableRows({ html }).length).toBe(10);
+  });
+
+  test("say the first in a sentence", () => {
+    expect(causesFinding(ranking.candidates, SPEEDS)).toMatch(
+      /^At “.*” 62\s% of the noise is unbalance on 230\sHz \(arms flap, .*\), met at 13\s800\srpm\. Plates 20 % thicker raise it by up to 12 %\.$/,
+    );
+    const [, whole] = best.causes;
+    expect(causesFinding([{ ...best, causes: [whole] }], SPEEDS)).toContain(
+      "20\u00a0% of the noise is the whole craft shaken as one by unbalance",
+    );
+    expect(causesFinding([], SPEEDS)).toContain("Nothing");
+  });
+
+  test("of the same mode and speed are told together", () => {
+    const [cause, whole] = best.causes;
+    const both = [cause, { ...cause, order: "blade difference", share: 0.3 }, whole];
+    const fed = fedModes(both);
+    expect(fed.map((f) => [f.forces.length, f.share])).toEqual([
+      [2, expect.closeTo(0.92, 9)],
+      [1, 0.2],
+    ]);
+    const candidates = [{ ...best, causes: both }];
+    const [row] = tableRows(part({ ...ranking, candidates }));
+    expect(row.slice(1, 3)).toEqual(["92 %", "unbalance (62 %), blade difference (30 %)"]);
+  });
+
+  test("lead to the modes of the frame as drawn", () => {
+    const { html } = part(ranking);
+    expect(html).toContain('<a href="#modes" data-mode="2"');
+    expect(html).not.toContain('data-mode="0"');
   });
 
   test.each([

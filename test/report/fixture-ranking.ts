@@ -11,6 +11,7 @@ import type {
   MapPlace,
   ModalMotion,
   MountRow,
+  PassedOrder,
   QuietMap,
   RankedCandidate,
   Ranking,
@@ -68,6 +69,15 @@ function readings({ grid, speeds }: Excitation, level: number): Float64Array {
   return grid.map(
     (w) => level * (w / speeds.hover) ** 2 * (1 + 6 / (1 + ((rpm(w) - 13_800) / 400) ** 2)),
   );
+}
+
+/** Four fifths of the power once per turn, the rest at three; the accelerometer in proportion. */
+function passed(gyro: Float64Array): PassedOrder[] {
+  return [0.8, 0.2].map((share, i) => ({
+    multiple: [1, 3][i],
+    gyro: gyro.map((v) => share * (PASSED * v) ** 2),
+    accel: gyro.map((v) => share * (0.35 * v) ** 2),
+  }));
 }
 
 function motion(modes: readonly ModeDescription[], share: number): ModalMotion[] {
@@ -195,12 +205,16 @@ function ranked(
     causes: causes(modes[[1, 1, 2][i]]),
     motion: motion(modes, [0.11, 0.12, 1][i]),
     spectra: [],
+    passed: passed(readings(excitation, level)),
     gyroTotal: readings(excitation, level),
     accelTotal: readings(excitation, 0.4 * level),
   };
 }
 
-/** Five places, the quietest of them on the overhang. */
+/**
+ * Five places where the stack fits, the quietest of them on the overhang, and two where it does not: one of
+ * them with the best score, one too narrow for the screws.
+ */
 function quietMap(plate: string): QuietMap {
   const place = (x: number, y: number, more: Partial<MapPlace>): MapPlace => ({
     plate,
@@ -225,6 +239,8 @@ function quietMap(plate: string): QuietMap {
       place(0, -0.01, { side: -1 }),
       place(0, 0.01, { score: 0.9 }),
       place(0.04, 0, { attainable: false, delayWithout: 0.00876 }),
+      place(0.02, 0.02, { gyro: 3, score: 0, inTheWay: `the plate "${plate}"` }),
+      place(-0.08, 0, { gyro: 5.6, score: 8, patternShare: 0.4 }),
     ],
   };
 }

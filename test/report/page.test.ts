@@ -78,11 +78,12 @@ describe("the page", () => {
       page,
     )?.[1];
     const data = JSON.parse(json ?? "") as PageData;
-    expect(data.shapes?.shapes.length).toBe(3);
+    expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
-    expect(data.campbell?.traces.length).toBe(7);
-    expect(data.spectra?.gyro.traces.length).toBe(3);
-    expect(data.filters?.traces.length).toBe(2);
+    expect(data.campbell?.modes.length).toBe(3);
+    expect(data.spectra?.gyro.powers.length).toBe(3);
+    expect(data.charts?.["filters-chart"].traces.length).toBe(2);
+    expect(data.charts?.["lever-chart"].traces.length).toBeGreaterThan(3);
     expect(data.maps?.maps.length).toBe(1);
   });
 
@@ -140,7 +141,6 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Six charts, and the scale of the map.
     expect(labels.length).toBe(7);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });

@@ -2,7 +2,7 @@
 
 import type { Figure } from "../figure.ts";
 import type { Theme } from "../palette.ts";
-import type { Browser, DrawContext, Element, Host, PageData, Tools } from "./types.ts";
+import type { Browser, DrawContext, Element, Host, PageData } from "./types.ts";
 
 /** A copy of plain data with the colours' names ("--ink") replaced by the theme's colours. */
 export function themed<T>(value: T, theme: Theme): T {
@@ -10,56 +10,124 @@ export function themed<T>(value: T, theme: Theme): T {
   const fill = (v: unknown): unknown => {
     if (typeof v === "string") return v.startsWith("--") ? (colours[v.slice(2)] ?? v) : v;
     if (Array.isArray(v)) return v.map(fill);
-    if (typeof v !== "object" || v === null) return v;
+    if (typeof v !== "object" || v === null || ArrayBuffer.isView(v)) return v;
     return Object.fromEntries(Object.entries(v).map(([k, e]) => [k, fill(e)]));
   };
   return fill(value) as T;
 }
 
-/** Places the flat charts and connects their controls. */
-export function startCharts(browser: Browser, data: PageData, tools: Tools, host: Host): void {
-  const { document } = browser;
-  const touch = browser.matchMedia("(pointer: coarse)").matches;
-  // A finger on a chart must be able to scroll the page.
+/** An axis with ticks written out. */
+export interface TickedAxis {
+  readonly type?: string;
+  readonly range: readonly number[];
+  readonly tickvals: readonly number[];
+  readonly ticktext: readonly string[];
+}
+
+/** The ticks of a logarithmic axis that lie at least `gap` apart, a share of the axis; the first stays. */
+export function fewerTicks(
+  { range, tickvals, ticktext }: TickedAxis,
+  gap: number,
+): Pick<TickedAxis, "tickvals" | "ticktext"> {
+  let last = Number.NEGATIVE_INFINITY;
+  const kept = tickvals.map((value) => {
+    const at = (Math.log10(value) - range[0]) / (range[1] - range[0]);
+    if (at - last < gap) return false;
+    last = at;
+    return true;
+  });
+  return {
+    tickvals: tickvals.filter((_, i) => kept[i]),
+    ticktext: ticktext.filter((_, i) => kept[i]),
+  };
+}
+
+/** Functions of this file that its others use, as the page hands them over. */
+interface FittingTools {
+  readonly themed: typeof themed;
+  readonly fewerTicks: typeof fewerTicks;
+}
+
+export interface DrawingTools extends FittingTools {
+  readonly fittedLayout: typeof fittedLayout;
+}
+
+/** What the page is, for its figures. */
+export interface Fitting {
+  /** name of annotations that narrow charts leave out */
+  readonly wideOnly: string;
+  /** a finger on a chart must be able to scroll the page */
+  readonly touch: boolean;
+}
+
+/** A figure's layout in the colours of the page and for the width of its place. */
+export function fittedLayout(
+  { layout, narrowAxis }: Figure,
+  { theme, narrow, text }: Pick<DrawContext, "theme" | "narrow" | "text">,
+  { clientWidth: width, clientHeight: height }: Pick<Element, "clientWidth" | "clientHeight">,
+  { themed, fewerTicks }: FittingTools,
+  { wideOnly, touch }: Fitting,
+): Record<string, unknown> {
+  type Note = { readonly name?: string; readonly font?: { readonly size?: number } };
+  const { annotations, font, xaxis, yaxis, margin, ...rest } = themed(layout, theme) as Record<
+    string,
+    unknown
+  >;
+  const notes = (annotations ?? []) as readonly Note[];
+  const size = (wide: number) => (narrow ? Math.min(wide, 11) : wide) * text;
+  const x = xaxis as TickedAxis;
+  const ticks =
+    x.type === "log" && x.tickvals !== undefined
+      ? fewerTicks(x, (54 * text) / Math.max(120, width - 120))
+      : narrow
+        ? { nticks: 4 }
+        : {};
+  return {
+    ...rest,
+    width,
+    height,
+    // Words beside and below the chart need room in their own size.
+    margin: Object.fromEntries(
+      Object.entries((margin ?? {}) as Record<string, number>).map(([k, v]) => [
+        k,
+        Math.round(v * Math.max(1, text)),
+      ]),
+    ),
+    dragmode: touch ? false : "zoom",
+    font: { ...(font as object), size: size(13) },
+    xaxis: { ...x, ...ticks, ...(narrow && { tickangle: 0 }) },
+    yaxis: { ...(yaxis as object), ...(narrow && themed(narrowAxis ?? {}, theme)) },
+    annotations: notes
+      .filter((a) => !narrow || a.name !== wideOnly)
+      .map((a) => ({ ...a, font: { ...a.font, size: size(a.font?.size ?? 12) } })),
+  };
+}
+
+/** Draws a figure in its place. */
+export function drawFigure(
+  at: Element,
+  figure: Figure,
+  c: DrawContext,
+  tools: DrawingTools,
+  fitting: Fitting,
+): Promise<unknown> {
   const config = { displayModeBar: false, responsive: false, scrollZoom: false };
-  const draw = (at: Element, figure: Figure, { theme, Plotly, narrow, text }: DrawContext) => {
-    const coloured = tools.themed(figure.layout, theme);
-    const layout = {
-      ...coloured,
-      width: at.clientWidth,
-      height: at.clientHeight,
-      dragmode: touch ? false : "zoom",
-      font: { ...(coloured.font as object), size: (narrow ? 11 : 13) * text },
-      ...(narrow && {
-        xaxis: { ...(coloured.xaxis as object), nticks: 4, tickangle: 0 },
-        yaxis: { ...(coloured.yaxis as object), ...tools.themed(figure.narrowAxis, theme) },
-        annotations: (coloured.annotations as { readonly name?: string }[] | undefined)?.filter(
-          (a) => a.name !== data.wideOnly,
-        ),
-      }),
-    };
-    return Plotly.react(at, tools.themed(figure.traces, theme), layout, config);
-  };
-  const boxes = Array.from(document.querySelectorAll("input[name=curve]"));
-  const switches = Array.from(document.querySelectorAll("input[name=quantity]"));
-  const { spectra } = data;
-  const spectrum = (both: NonNullable<typeof spectra>): Figure => {
-    const accel = switches.some((s) => s.checked && s.value === "accel");
-    const figure = accel ? both.accel : both.gyro;
-    const traces = figure.traces.map((t, i) => ({
-      ...t,
-      x: both.x,
-      visible: boxes[i]?.checked ?? true,
-    }));
-    return { ...figure, traces };
-  };
-  const plain = { ...data.charts, "campbell-chart": data.campbell, "filters-chart": data.filters };
-  for (const [id, figure] of Object.entries(plain)) {
-    if (figure !== undefined && document.getElementById(id) !== null) {
-      host.place(id, (at, context) => draw(at, figure, context));
-    }
+  const layout = tools.fittedLayout(figure, c, at, tools, fitting);
+  return c.Plotly.react(at, tools.themed(figure.traces, c.theme), layout, config);
+}
+
+/** Places the charts that need no code of their own. */
+export function startCharts(
+  browser: Browser,
+  data: PageData,
+  tools: DrawingTools & { readonly drawFigure: typeof drawFigure },
+  host: Host,
+): Fitting {
+  const touch = browser.matchMedia("(pointer: coarse)").matches;
+  const fitting = { wideOnly: data.wideOnly, touch };
+  for (const [id, figure] of Object.entries(data.charts ?? {})) {
+    if (browser.document.getElementById(id) === null) continue;
+    host.place(id, (at, c) => tools.drawFigure(at, figure, c, tools, fitting));
   }
-  if (spectra === undefined) return;
-  const place = host.place("spectra-chart", (at, c) => draw(at, spectrum(spectra), c));
-  for (const control of [...boxes, ...switches]) control.addEventListener("change", place.redraw);
+  return fitting;
 }

@@ -24,6 +24,8 @@ export function startWords(browser: Browser): void {
     const below = bottom + 8 + note.clientHeight < browser.innerHeight;
     const above = link.getBoundingClientRect().top - 10 - note.clientHeight;
     note.style.top = `${below ? bottom + 6 : Math.max(8, above)}px`;
+    // So that it is read aloud and the next Tab leads to its link; closing it leads back to the word.
+    note.focus();
   });
   more.addEventListener("click", () => note.hidePopover?.());
 }
