@@ -21,7 +21,6 @@ const EXAMPLES = `
 Examples:
   stillpoint rank frames/five-inch.jsonc
   stillpoint rank frames/five-inch.jsonc --report five-inch.html
-  stillpoint rank frames/five-inch.jsonc --sure
   stillpoint rank frames/five-inch.jsonc --map five-inch.csv --map-pitch "10 mm"
   stillpoint rank frames/five-inch.jsonc --mesh-size "8 mm" --no-report --json`;
 

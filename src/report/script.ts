@@ -29,7 +29,8 @@ import { createStage, kindColours } from "./client/stage.ts";
 import { type Starters, start } from "./client/start.ts";
 import { edgesOf, inSight } from "./client/strokes.ts";
 import { paintedAreas, svgPicture } from "./client/svg-picture.ts";
-import type { Tools } from "./client/types.ts";
+import type { Tools } from "./client/tools.ts";
+
 import { startWords } from "./client/words.ts";
 import { unpackIntegers } from "./shape-codec.ts";
 
@@ -74,7 +75,7 @@ const STARTERS: Starters = {
 
 export function clientScript(): string {
   const written = (functions: object) =>
-    Object.entries(functions).map(([name, f]) => `  ${name}: ${f.toString()},`);
+    Object.entries(functions).map(([name, f]) => `  ${name}: ${withoutNotes(f.toString())},`);
   return [
     '"use strict";',
     "(() => {",
@@ -85,4 +86,10 @@ export function clientScript(): string {
     `(${start.toString()})(window, tools, starters);`,
     "})();",
   ].join("\n");
+}
+
+/** The same code without indentation and without comments that have lines of their own. */
+function withoutNotes(code: string): string {
+  const bare = code.replace(/^[ \t]+/gm, "");
+  return bare.replace(/^\/\*[\s\S]*?\*\/[ \t]*\n/gm, "").replace(/^\/\/.*\n/gm, "");
 }

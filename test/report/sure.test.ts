@@ -101,6 +101,12 @@ describe("with samples", () => {
     );
   });
 
+  test("begins with what the samples say, in the quotes of a page", () => {
+    const finding = /class="finding">(.*?)<\/p>/s.exec(part(page))?.[1].replaceAll("\u00a0", " ");
+    const words = sure.sampled.variants[0].sampled?.words ?? "-";
+    expect(finding).toBe(words.replace(/"([^"]*)"/g, "“$1”"));
+  });
+
   test("has the band of a sampled place beside its range", () => {
     const band = sampledPlace(sure, places[0])?.noise?.perSecond;
     expect(sampledPlace(sure, places[1])).toBeUndefined();

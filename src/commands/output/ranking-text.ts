@@ -81,7 +81,7 @@ function sureText(
     ),
     rangeLine(ranking),
     wrap(
-      "How often each place is the best over all that scatters from frame to frame, input by input, is what the command uncertainty computes.",
+      "How often each place is the best over all that scatters from frame to frame, input by input, is what rank --sure and the command uncertainty compute.",
     ),
     wrap(searchLine(map, askedPitch)),
     evidenceLine(modes.evidence, modes.rigid.length),

@@ -3,7 +3,8 @@
 import type { CampbellData } from "../campbell.ts";
 import type { Trace } from "../figure.ts";
 import type { Fitting } from "./figures.ts";
-import type { Host, PageData, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Host, PageData } from "./types.ts";
 
 /** Draws the diagram and connects it to the picture of the modes. */
 export function startCampbell(

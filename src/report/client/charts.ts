@@ -1,7 +1,8 @@
 /** The charts that need no code of their own. Runs in the page: gets from outside only what it is handed. */
 
 import type { Fitting } from "./figures.ts";
-import type { Browser, Host, PageData, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, Host, PageData } from "./types.ts";
 
 /** Places the charts that need no code of their own. */
 export function startCharts(browser: Browser, data: PageData, tools: Tools, host: Host): Fitting {

@@ -1,6 +1,7 @@
 /** The frame at rest, its parts told apart. Runs in the page: gets from outside only what it is handed. */
 
-import type { Browser, Host, ShapesData, Stage, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, Host, ShapesData, Stage } from "./types.ts";
 import type { Look, Scene } from "./viewer-types.ts";
 
 /** Places the picture of the frame where the page has room for one. */

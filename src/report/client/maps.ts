@@ -1,7 +1,8 @@
 /** The maps of the plates. Runs in the page: gets from outside only what it is handed. */
 
 import type { MapsData } from "../map-data.ts";
-import type { Browser, DrawContext, Element, Host, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, DrawContext, Element, Host } from "./types.ts";
 
 /**
  * Sides of squares, pixels: the place with most fills its room, the one with least half of its width,

@@ -2,7 +2,8 @@
 
 import type { SpectraData } from "../spectra-data.ts";
 import type { Fitting } from "./figures.ts";
-import type { Browser, Host, PageData, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, Host, PageData } from "./types.ts";
 
 /** Draws the levels at the chosen place, or of all places, and the map of a sweep. */
 export function startSpectra(

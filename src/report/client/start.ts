@@ -10,7 +10,8 @@ import type { startMaps } from "./maps.ts";
 import type { startModes } from "./modes.ts";
 import type { startSaving } from "./save.ts";
 import type { startSpectra } from "./spectra.ts";
-import type { Browser, PageData, Tools } from "./types.ts";
+import type { Tools } from "./tools.ts";
+import type { Browser, PageData } from "./types.ts";
 import type { startWords } from "./words.ts";
 
 export interface Starters {

@@ -9,8 +9,6 @@ import type { Figure } from "../figure.ts";
 import type { MapsData } from "../map-data.ts";
 import type { Theme } from "../palette.ts";
 import type { SpectraData } from "../spectra-data.ts";
-import type { ChartTools } from "./chart-tools.ts";
-import type { ViewerTools } from "./viewer-tools.ts";
 import type { Camera, Look, Picked, Scene } from "./viewer-types.ts";
 
 export interface Element {
@@ -253,11 +251,4 @@ export interface Stage {
   readonly save: (format: "svg" | "png") => Promise<string>;
   /** points per pixel at most, lowered while frames take too long */
   readonly coarsen: (ratio: number) => void;
-}
-
-/** Functions that the others use; each is in the page under its own name. */
-export interface Tools extends ChartTools, ViewerTools {
-  readonly squareSizes: (shares: readonly number[], rooms: readonly number[]) => number[];
-  readonly createStage: (browser: Browser, tools: ViewerTools, options: StageOptions) => Stage;
-  readonly recordClip: (browser: Browser, canvas: Element, duration: number) => Promise<string>;
 }

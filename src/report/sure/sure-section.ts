@@ -18,7 +18,8 @@ const DRAWN =
   "Frames were built on paper, with thicknesses, moduli, masses, joints and damping drawn from where 95\u00a0% of real ones lie.";
 
 /** undefined where nothing is ranked. */
-export function sureSection(analysed: Analysed, frame: string, sure?: HowSure): Html | undefined {
+export function sureSection(analysed: Analysed, frame: string, found?: HowSure): Html | undefined {
+  const sure = found && sureSet(found);
   const { ranking, excitation } = analysed;
   if (!ranking || !excitation) return undefined;
   const { frequencyBand, tieBand } = ranking;
