@@ -75,24 +75,30 @@ function crossingsTable(crossings: readonly Crossing[], band: number): Html {
         },
         {
           head: html`from hover<br><small>%</small>`,
+          label: "from hover, %",
           number: true,
           cell: (c) => signed(100 * c.fromHover, 0),
         },
         {
           head: html`may lie at hover<br><small>frequency ±${percent(band)}</small>`,
+          label: "may lie at hover",
           cell: (c) => (mayBeAtHover(c, band) ? html`<strong>yes</strong>` : "no"),
         },
         { head: "force", cell: (c) => html`${c.order} <small>${perTurn(c.multiple)}</small>` },
         { head: "mode", number: true, cell: (c) => modeLink(c.mode, String(c.mode)) },
         {
           head: html`frequency<br><small>Hz</small>`,
+          label: "frequency, Hz",
           number: true,
           cell: (c) => three(c.frequency),
         },
         { head: "motion", cell: (c) => c.modeName },
       ],
       crossings,
-      { rowClass: (c) => (c.nearHover || mayBeAtHover(c, band) ? "near" : "") },
+      {
+        cards: true,
+        rowClass: (c) => (c.nearHover || mayBeAtHover(c, band) ? "near" : ""),
+      },
     ),
   );
 }

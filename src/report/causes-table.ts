@@ -11,7 +11,7 @@ import { folded, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
 
 /** Places shown before the rest is folded away. */
-const SHOWN = 3;
+const SHOWN = 1;
 
 /** Forces of one speed that feed the same mode. */
 interface Fed {
@@ -35,7 +35,7 @@ export function causesPart(analysed: Analysed): Part {
   return html`<h3>Why: forces and modes</h3>
 <p class="finding">${causesFinding(ranking.candidates, excitation.speeds)}</p>
 <p class="lead">The largest shares of the gyro’s noise power over the flight. Frequencies have the stack at that place; a click shows the mode of the frame as drawn that is nearest to it. What a change would do is estimated with the shape kept.</p>
-${tableOf("Main causes of gyro noise, largest first", all.slice(0, SHOWN))}
+${tableOf("Main causes of gyro noise at the first place, largest first", all.slice(0, SHOWN))}
 ${rest.length > 0 && folded(`Causes at the other ${rest.length === 1 ? "place" : `${rest.length} places`}`, tableOf("Main causes of gyro noise at the other places", rest))}`;
 }
 
@@ -97,7 +97,7 @@ function causesTable(
       },
     ],
     rows,
-    { className: "by-place causes", rowClass: (r) => (r.first ? "first" : "") },
+    { className: "by-place causes", cards: true, rowClass: (r) => (r.first ? "first" : "") },
   );
 }
 

@@ -1,8 +1,7 @@
 /** The functions that the page's flat charts use of each other; each is in the page under its own name. */
 
-import { modeBands, modePoints } from "./client/campbell.ts";
 import type { ChartTools } from "./client/chart-tools.ts";
-import { drawFigure, fewerTicks, fittedLayout, themed } from "./client/charts.ts";
+import { drawFigure, fewerTicks, fittedLayout, themed } from "./client/figures.ts";
 import {
   allPlacesFigure,
   labelledLines,
@@ -10,6 +9,7 @@ import {
   sweepFigure,
   sweptOrders,
 } from "./client/levels.ts";
+import { modeBands, modePoints } from "./client/mode-bands.ts";
 import { labelPlaces, powersFrom, spreadLevels, sweepDensity } from "./client/sweep.ts";
 import { unpackUnit } from "./unit-codec.ts";
 

@@ -28,33 +28,38 @@ function chipsTable(candidates: readonly RankedCandidate[]): Html {
       { head: "place", names: true, cell: placeName },
       {
         head: html`gyro offset<br><small>deg/s</small>`,
+        label: "gyro offset, deg/s",
         number: true,
         cell: ({ place: { rectified } }: Labelled) => three(rectified.gyro, 2),
       },
       {
         head: html`accelerometer offset<br><small>g, and the tilt it may mean</small>`,
+        label: "accelerometer offset, g",
         number: true,
         cell: ({ place: { rectified } }: Labelled) =>
           html`${three(rectified.accelerometer, 2)} <small class="axis">${inDegrees(rectified.tilt)} degrees</small>`,
       },
       {
         head: html`gyro peak<br><small>of its range</small>`,
+        label: "gyro peak",
         number: true,
         cell: ({ place: { clipping } }: Labelled) => peak(clipping.gyro, "deg/s"),
       },
       {
         head: html`accelerometer peak<br><small>of its range</small>`,
+        label: "accelerometer peak",
         number: true,
         cell: ({ place: { clipping } }: Labelled) => peak(clipping.accelerometer, "g"),
       },
       {
         head: html`the same in self-level flight<br><small>of its range</small>`,
+        label: "the same in self-level flight",
         number: true,
         cell: ({ place: { clipping } }: Labelled) => peak(clipping.levelling, "g"),
       },
     ],
     labelled(candidates),
-    { className: "by-place" },
+    { className: "by-place", cards: true },
   );
 }
 

@@ -60,7 +60,7 @@ function filtersTable({ candidates, controlBandwidth }: Ranking): Html {
     `Least filtering that is enough, place by place; delays in hover, and what they do not exceed in 99 % of the flight`,
     [{ head: "place", names: true, cell: placeName }, ...columns],
     labelled(candidates),
-    { className: "by-place" },
+    { className: "by-place", cards: true },
   );
 }
 

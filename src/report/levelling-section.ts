@@ -43,6 +43,7 @@ export function levellingSection({ ranking }: Analysed): Html | undefined {
         labelled(ranking.candidates),
         {
           className: "by-place",
+          cards: true,
         },
       ),
     ),
@@ -65,31 +66,37 @@ function columns({ yawRate, filter }: LeverArm) {
     { head: "place", names: true, cell: placeName },
     {
       head: html`from the centre<br>of gravity<br><small>in the plan; in all</small>`,
+      label: "from the centre of gravity",
       cell: ({ place: { leverArm: a, fromCg3d } }: Labelled) =>
         html`${placeWords(a).replace(/ the centre of gravity$/, " it")} <small class="axis">${millimetres(fromCg3d)} in all</small>`,
     },
     {
       head: html`rule of thumb`,
+      label: "rule of thumb",
       cell: ({ place: { leverArm: a } }: Labelled) =>
         a.within ? "kept" : html`<strong>outside</strong>`,
     },
     {
       head: html`false tilt, steady yaw<br><small>degrees, at ${perSecond(yawRate)}</small>`,
+      label: "false tilt in steady yaw, degrees",
       number: true,
       cell: ({ place: { leverArm: a } }: Labelled) => leaning(a.reading.tilt, a.reading.lowSide),
     },
     {
       head: html`self-level would<br><small>if it took that at its word</small>`,
+      label: "self-level would",
       cell: ({ place: { leverArm: a } }: Labelled) => response(a),
     },
     {
       head: html`a filter of ${three(filter.timeConstant)} s believes<br><small>degrees, at most</small>`,
+      label: "an attitude filter believes, degrees",
       number: true,
       cell: ({ place: { leverArm: a } }: Labelled) =>
         leaning(a.worst.believed.tilt, a.worst.believed.lowSide),
     },
     {
       head: html`in<br><small>the worst of the motions tried</small>`,
+      label: "in the worst of the motions tried",
       long: true,
       cell: ({ place: { leverArm: a } }: Labelled) =>
         a.worst.believed.tilt < LITTLE ? "–" : a.worst.motion,

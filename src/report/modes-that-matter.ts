@@ -8,7 +8,7 @@ import type { Analysed } from "./types.ts";
 
 /** Shares of a place's noise below this are no reason to draw a mode's band. */
 const LEAST_SHARE = 0.05;
-/** Places whose causes count: the first ones, as in the table of causes. */
+/** Places whose causes count: the first ones. */
 const PLACES = 3;
 
 export interface Matter {

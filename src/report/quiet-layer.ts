@@ -11,6 +11,8 @@ import { type Scale, shareOf, tileColour, tileSide } from "./map-scale.ts";
 import { rounded } from "./numbers.ts";
 import type { Analysed } from "./types.ts";
 
+/** Steps of colour and size. */
+const LEVELS = 24;
 /** Tiles along the longest plate. */
 const TILES = 32;
 /** A difference of less than this, 3 dB, must not look like a large one. */
@@ -82,7 +84,8 @@ function sheet(
   const [high, wide] = [xs.each * 1e3, ys.each * 1e3];
   const isSeen = (x: number, y: number) =>
     touches(plate.outline, x, y, cell) && !above.some((p) => contains(p.outline, x, y));
-  const tiles: Html[] = [];
+  /** by colour: tiles of one level are one path, which keeps the page small */
+  const tiles = new Map<string, string[]>();
   const border: string[] = [];
   const isFree = (x: number, y: number) =>
     contains(plate.outline, x, y) && canSit(known[nearest(known, x, y)]);
@@ -90,12 +93,14 @@ function sheet(
     for (const y of ys.middles) {
       if (!isSeen(x, y)) continue;
       const weights = weightsAt(known, x, y);
-      const share = shares.reduce((sum, v, i) => sum + v * weights[i], 0);
+      const exact = shares.reduce((sum, v, i) => sum + v * weights[i], 0);
+      const share = Math.round(exact * LEVELS) / LEVELS;
       const side = tileSide(share);
       const [u, v] = fromAbove(x, y, 0);
       const at = `M${fine(u - (side * wide) / 2)} ${fine(v - (side * high) / 2)}`;
       const d = `${at}h${fine(side * wide)}v${fine(side * high)}h${fine(-side * wide)}z`;
-      tiles.push(html`<path fill="${tileColour(share)}" d="${d}"/>`);
+      const colour = tileColour(share);
+      tiles.set(colour, [...(tiles.get(colour) ?? []), d]);
       if (!isFree(x, y)) continue;
       // Sides of this cell behind which the stack cannot sit.
       const [left, top] = [u - wide / 2, v - high / 2];
@@ -105,7 +110,8 @@ function sheet(
       if (!isFree(x, y - ys.each)) border.push(`M${fine(left + wide)} ${fine(top)}v${fine(high)}`);
     }
   }
-  return html`<clipPath id="${id}"><path clip-rule="evenodd" d="${outline}"/></clipPath>${path(outline, "map-ground")}<g clip-path="url(#${id})">${tiles}${path(border.join(""), "free-ground")}${path(border.join(""), "free-edge")}</g>${path(outline, "map-edge")}`;
+  const drawn = Array.from(tiles, ([fill, d]) => html`<path fill="${fill}" d="${d.join("")}"/>`);
+  return html`<clipPath id="${id}"><path clip-rule="evenodd" d="${outline}"/></clipPath>${path(outline, "map-ground")}<g clip-path="url(#${id})">${drawn}${path(border.join(""), "free-ground")}${path(border.join(""), "free-edge")}</g>${path(outline, "map-edge")}`;
 }
 
 /** Whether a cell may have some of the plate in it. */

@@ -75,7 +75,7 @@ const STARTERS: Starters = {
 
 export function clientScript(): string {
   const written = (functions: object) =>
-    Object.entries(functions).map(([name, f]) => `  ${name}: ${f.toString()},`);
+    Object.entries(functions).map(([name, f]) => `  ${name}: ${withoutNotes(f.toString())},`);
   return [
     '"use strict";',
     "(() => {",
@@ -86,4 +86,10 @@ export function clientScript(): string {
     `(${start.toString()})(window, tools, starters);`,
     "})();",
   ].join("\n");
+}
+
+/** The same code without indentation and without comments that have lines of their own. */
+function withoutNotes(code: string): string {
+  const bare = code.replace(/^[ \t]+/gm, "");
+  return bare.replace(/^\/\*[\s\S]*?\*\/[ \t]*\n/gm, "").replace(/^\/\/.*\n/gm, "");
 }

@@ -17,7 +17,7 @@ export function verdictSection(analysed: Analysed): Html {
   const [matters, ...more] = ranking?.verdict.sentences ?? [];
   return html`<section id="verdict" class="verdict" aria-labelledby="verdict-heading">
 <h2 id="verdict-heading">${ranking?.verdict.headline ?? plainHeadline(analysed)}</h2>
-<div class="words">
+<div class="answer">
 ${matters !== undefined && html`<p class="matters">${matters}</p>`}
 ${placeList(analysed)}
 </div>

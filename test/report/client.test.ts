@@ -1,6 +1,6 @@
 import { runInNewContext, Script } from "node:vm";
 import { describe, expect, test } from "vitest";
-import { themed } from "../../src/report/client/charts.ts";
+import { themed } from "../../src/report/client/figures.ts";
 import { squareSizes } from "../../src/report/client/maps.ts";
 import { scaleColours } from "../../src/report/client/picture.ts";
 import { readScene } from "../../src/report/client/scene.ts";

@@ -239,7 +239,7 @@ describe("the picture as SVG", () => {
     const svg = svgPicture(WIDTH, HEIGHT, "#ffffff", areas, overlay, `a "<b>" & c`, "urn:svg");
     expect(svg).toContain("<title>a &#34;&#60;b&#62;&#34; &#38; c</title>");
     expect(svg).toContain("fr&#60;nt");
-    expect(svg.match(/<path /g)?.length).toBe(areas.length + 2);
+    expect(svg.match(/<path /g)?.length).toBe(areas.length + 3);
     expect(svg).toContain('fill-opacity="0.3"');
     expect(svg).toContain('d="M0 0L10 5"');
     expect(svg).not.toMatch(/NaN|undefined/);

@@ -1,7 +1,6 @@
 /** Functions of the page that draw and compute its flat charts. */
 
-import type { modeBands, modePoints } from "./campbell.ts";
-import type { drawFigure, fewerTicks, fittedLayout, themed } from "./charts.ts";
+import type { drawFigure, fewerTicks, fittedLayout, themed } from "./figures.ts";
 import type {
   allPlacesFigure,
   labelledLines,
@@ -9,6 +8,7 @@ import type {
   sweepFigure,
   sweptOrders,
 } from "./levels.ts";
+import type { modeBands, modePoints } from "./mode-bands.ts";
 import type { labelPlaces, powersFrom, spreadLevels, sweepDensity } from "./sweep.ts";
 
 export interface ChartTools {

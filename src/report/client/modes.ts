@@ -114,9 +114,9 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools, hos
     angle += (2 * Math.PI * passed * Number(speed.value)) / 1800;
     const begun = browser.performance.now();
     stage.render();
-    // Fine screens in slow machines: fewer points while it moves.
-    slow = 0.8 * slow + 0.2 * (browser.performance.now() - begun);
-    if (slow > 22) stage.coarsen(1);
+    // Fine screens of slow machines: fewer points while it moves, if most frames take long.
+    slow = Math.max(0, slow + (browser.performance.now() - begun > 20 ? 1 : -1));
+    if (slow > 12) stage.coarsen(1);
     browser.requestAnimationFrame(step);
   };
   const run = () => {
@@ -161,7 +161,11 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools, hos
   const radios = Array.from(document.querySelectorAll("input[name=mode]"));
   const [back, next] = ["mode-back", "mode-next"].map(element);
   const show = (number: number) => {
-    if (number < 1 || number > count || !Number.isInteger(number)) return;
+    if (!(number >= 1)) return;
+    if (number > count) {
+      words.textContent = `Mode ${number} is not in this page, which has the shapes of the lowest ${count} only.`;
+      return;
+    }
     mode = number;
     prepare();
     words.textContent = data.words[mode - 1];

@@ -1,7 +1,7 @@
 /** Levels against motor speed, and their controls. Runs in the page: gets from outside what it is handed. */
 
 import type { SpectraData } from "../spectra-data.ts";
-import type { Fitting } from "./charts.ts";
+import type { Fitting } from "./figures.ts";
 import type { Tools } from "./tools.ts";
 import type { Browser, Host, PageData } from "./types.ts";
 

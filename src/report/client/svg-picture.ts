@@ -26,7 +26,10 @@ export function paintedAreas(
       return Math.hypot(p[0] - q[0], p[1] - q[1], seen.scale * (p[2] - q[2]));
     };
     const longest = [0, 1, 2].reduce((a, b) => (side(b) > side(a) ? b : a));
-    if (side(longest) > most) {
+    const hidden = [...corners].map((c) => covered(c[0], c[1], c[2]));
+    // Where something one can see through goes behind a surface, it is cut off finely.
+    const cut = opacity[part] < 1 && hidden.includes(true) && hidden.includes(false);
+    if (side(longest) > (cut ? 2 : most)) {
       const [p, q, r] = [0, 1, 2].map((k) => corners[(longest + k) % 3]);
       const half = p.map((v, k) => (v + q[k]) / 2);
       add(part, [p, half, r], light);
@@ -34,7 +37,8 @@ export function paintedAreas(
       return;
     }
     const middle = [0, 1, 2, 3].map((k) => (corners[0][k] + corners[1][k] + corners[2][k]) / 3);
-    if ([...corners, middle].every((c) => covered(c[0], c[1], c[2]))) return;
+    const inside = covered(middle[0], middle[1], middle[2]);
+    if (inside && (cut || hidden.every((h) => h))) return;
     const row = values ? Math.round(last * Math.min(1, Math.max(0, middle[3]))) : part;
     const hex = colours[row].map((v) =>
       Math.min(255, Math.round(light * v))
@@ -46,6 +50,7 @@ export function paintedAreas(
       fill: `#${hex.join("")}`,
       opacity: opacity[part],
       depth: middle[2],
+      striped: paint.pattern?.[part] === 1,
     });
   };
   for (let t = 0; t < partOf.length; t++) {
@@ -84,11 +89,13 @@ export function svgPicture(
       d += `${i % step === 0 ? "M" : "L"}${n(points[i])} ${n(points[i + 1])}`;
     return d + close;
   };
-  const area = ({ points, fill, opacity }: Area) =>
-    opacity < 1
-      ? `<path d="${path(points, 6, "Z")}" fill="${fill}" fill-opacity="${opacity}"/>`
-      : // A hair of its own colour, or the ground would shine through between neighbours.
-        `<path d="${path(points, 6, "Z")}" fill="${fill}" stroke="${fill}" stroke-width=".6"/>`;
+  const area = ({ points, fill, opacity, striped }: Area) =>
+    striped
+      ? `<path d="${path(points, 6, "Z")}" fill="${fill}"/><path d="${path(points, 6, "Z")}" fill="url(#stripes)"/>`
+      : opacity < 1
+        ? `<path d="${path(points, 6, "Z")}" fill="${fill}" fill-opacity="${opacity}"/>`
+        : // A hair of its own colour, or the ground would shine through between neighbours.
+          `<path d="${path(points, 6, "Z")}" fill="${fill}" stroke="${fill}" stroke-width=".6"/>`;
   const stroke = (s: Overlay["strokes"][number]) =>
     `<path d="${path(s.pieces, 4, "")}" fill="none" stroke="${s.colour}" stroke-width="${s.width}" stroke-linecap="round"${s.dash ? ` stroke-dasharray="${s.dash.join(" ")}"` : ""}/>`;
   const badge = (b: Overlay["badges"][number]) =>
@@ -98,8 +105,12 @@ export function svgPicture(
   return [
     `<svg xmlns="${namespace}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="system-ui, sans-serif">`,
     `<title>${safe(title)}</title>`,
+    '<defs><pattern id="stripes" width="7" height="7" patternUnits="userSpaceOnUse"><path d="M-1 1 1 -1M-1 8 8 -1M6 8 8 6" stroke="#000" stroke-opacity=".25" stroke-width="1.4"/></pattern></defs>',
     `<rect width="${width}" height="${height}" fill="${ground}"/>`,
+    // Without smoothed edges neighbours meet exactly, also where one sees through them.
+    '<g shape-rendering="crispEdges">',
     ...areas.map(area),
+    "</g>",
     ...strokes.map(stroke),
     ...badges.map(badge),
     ...letters.map(letter),

@@ -180,6 +180,7 @@ export interface Area {
   readonly fill: string;
   readonly opacity: number;
   readonly depth: number;
+  readonly striped: boolean;
 }
 
 /** How a scene is to look. */
