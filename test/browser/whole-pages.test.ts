@@ -71,7 +71,7 @@ describeInBrowser("the pages of real runs", (browser) => {
       expect(await undrawn(opened.page)).toEqual([]);
       expect(Object.keys(await drawnSigns(opened.page)).length).toBeGreaterThan(2);
       const nameless =
-        "Array.from(document.querySelectorAll('.chart')).filter((c) => (c.getAttribute('aria-label') ?? '').length < 20).map((c) => c.id)";
+        "Array.from(document.querySelectorAll('.chart')).filter((c) => ((c.matches('[aria-label]') ? c : c.querySelector('[aria-label]'))?.getAttribute('aria-label') ?? '').length < 20).map((c) => c.id)";
       expect(await opened.page.evaluate(nameless)).toEqual([]);
       expect(await overflow(opened.page)).toEqual(NO_OVERFLOW);
     });
