@@ -3,14 +3,16 @@
 import path from "node:path";
 import type { Analysis } from "../analyse.ts";
 import type { Ranking } from "../ranking/types.ts";
+import type { HowSure } from "../study/how-sure.ts";
 import type { LoadedFrame } from "./input/load-frame.ts";
 import { type MapOptions, mapPitchText } from "./input/map-options.ts";
 import { type SolveOptions, solveOptionsText } from "./input/options.ts";
 import type { ReportOptions } from "./input/report-options.ts";
+import { type SureOptions, sureOptionsText } from "./input/sure-options.ts";
 import type { WrittenFiles } from "./output/ranking-json.ts";
 import type { OutputFile } from "./write-files.ts";
 
-export type OutputOptions = SolveOptions & MapOptions & ReportOptions;
+export type OutputOptions = SolveOptions & MapOptions & ReportOptions & SureOptions;
 
 /** Where report and map go, both free to be written. @throws InputError */
 export async function freeOutputs(
@@ -26,11 +28,17 @@ export async function freeOutputs(
   return { ...(report !== undefined && { report }), ...(map !== undefined && { map }) };
 }
 
+/** What the files tell. */
+export interface Told {
+  readonly analysis: Analysis;
+  readonly ranking: Ranking;
+  readonly sure?: HowSure;
+}
+
 /** Report and map, both or none. */
 export async function writeOutputs(
   { report, map }: WrittenFiles,
-  analysis: Analysis,
-  ranking: Ranking,
+  { analysis, ranking, sure }: Told,
   frame: LoadedFrame,
   options: OutputOptions,
 ): Promise<void> {
@@ -39,9 +47,9 @@ export async function writeOutputs(
   if (report !== undefined) {
     const { pageParts } = await import("./page-input.ts");
     const { renderReport } = await import("../report/page.ts");
-    const typed = [solveOptionsText(options), mapPitchText(options)];
+    const typed = [solveOptionsText(options), mapPitchText(options), sureOptionsText(options)];
     const { input, beside } = await pageParts(report, options, typed);
-    const from = { fileName: frame.path, fileHash: frame.hash };
+    const from = { fileName: frame.path, fileHash: frame.hash, ...(sure && { sure }) };
     files.push({ path: report, text: renderReport(analysis, { ...input, ...from }) }, ...beside);
   }
   if (map !== undefined) {

@@ -7,6 +7,7 @@ import type { LoadedFrame } from "./input/load-frame.ts";
 import { addMapOptions, readMapPitch, requireSenseOfMap } from "./input/map-options.ts";
 import { analyseOptions, jsonOption, meshSizeOption, modesOption } from "./input/options.ts";
 import { addReportOptions } from "./input/report-options.ts";
+import { addSureOptions, requireSenseOfSure } from "./input/sure-options.ts";
 import { freeOutputs, type OutputOptions, writeOutputs } from "./rank-outputs.ts";
 import { commandLine } from "./terminal/numbers.ts";
 import { progressOn } from "./terminal/progress.ts";
@@ -20,6 +21,7 @@ const EXAMPLES = `
 Examples:
   stillpoint rank frames/five-inch.jsonc
   stillpoint rank frames/five-inch.jsonc --report five-inch.html
+  stillpoint rank frames/five-inch.jsonc --sure
   stillpoint rank frames/five-inch.jsonc --map five-inch.csv --map-pitch "10 mm"
   stillpoint rank frames/five-inch.jsonc --mesh-size "8 mm" --no-report --json`;
 
@@ -30,7 +32,7 @@ export function setUp(command: Command, terminal: Terminal): void {
     )
     .argument("<frame>", "the frame file");
   const checkReport = addReportOptions(command, "reports/<frame>.html");
-  addMapOptions(command)
+  addSureOptions(addMapOptions(command))
     .addOption(modesOption())
     .addOption(meshSizeOption())
     .addOption(jsonOption())
@@ -38,6 +40,7 @@ export function setUp(command: Command, terminal: Terminal): void {
     .action((frame: string, options: RankOptions) => {
       checkReport(options);
       requireSenseOfMap(options.map);
+      requireSenseOfSure(options);
       return rank(frame, options, terminal);
     });
 }
@@ -48,6 +51,8 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     ...(await analyseOptions(options, progressOn(terminal))),
     ...(pitch !== undefined && { map: { pitch } }),
   };
+  const { checkSure, foundSure } = await import("./rank-sure.ts");
+  await checkSure(options);
   const { inFrame, loadFrame } = await import("./input/load-frame.ts");
   const { analyse } = await import("../analyse.ts");
   const frame = loadFrame(framePath);
@@ -57,15 +62,19 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     requireMotors(frame);
     return ranked(analyse(frame.file, settings));
   });
-  await writeOutputs(outputs, analysis, ranking, frame, options);
+  const [first] = ranking.candidates;
+  const sure = await foundSure(frame, settings, first, options, terminal);
+  await writeOutputs(outputs, { analysis, ranking, ...(sure && { sure }) }, frame, options);
   if (options.json) {
     const { rankingJson } = await import("./output/ranking-json.ts");
-    terminal.print(rankingJson(analysis, ranking, excitation, frame, outputs));
+    terminal.print(rankingJson(analysis, ranking, excitation, frame, outputs, sure));
   } else {
     const { rankingText } = await import("./output/ranking-text.ts");
     const { rankedLines } = await import("./output/written.ts");
+    const { sureText } = await import("./output/rank-sure-text.ts");
     const text = rankingText(analysis, ranking, excitation, terminal.ink, pitch);
-    terminal.print(text + rankedLines(outputs));
+    const more = sure ? sureText(sure, terminal.ink) : "";
+    terminal.print(text + more + rankedLines(outputs));
   }
 }
 

@@ -2,21 +2,26 @@
 
 import { readFileSync } from "node:fs";
 import { type Command, Option } from "commander";
-import { InterruptedError, inputError } from "../errors.ts";
+import { inputError } from "../errors.ts";
 import type { StudyBase } from "../study/sensitivity-base.ts";
+import type { SensitivityStudy } from "../study/sensitivity-study.ts";
 import type { SensitivityTable } from "../study/sensitivity-types.ts";
-import type { Suggestions } from "../study/suggest-types.ts";
+import type { LoadedFrame } from "./input/load-frame.ts";
 import {
   analyseOptions,
   jsonOption,
   type MeshOptions,
   meshSizeOption,
+  solveOptionsText,
   wholeNumber,
 } from "./input/options.ts";
+import { addReportOptions, type ReportOptions } from "./input/report-options.ts";
 import { workersOption } from "./input/study-options.ts";
+import { reportPath } from "./study.ts";
 import type { Terminal } from "./terminal/terminal.ts";
+import type { OutputFile } from "./write-files.ts";
 
-interface SensitivityCommandOptions extends MeshOptions {
+interface SensitivityCommandOptions extends MeshOptions, ReportOptions {
   readonly mode?: number;
   readonly spot?: string;
   readonly top: number;
@@ -42,7 +47,9 @@ export function setUp(command: Command, terminal: Terminal): void {
     .description(
       "Says which numbers of the frame file move its natural frequencies and the noise at a spot most, in Hz per mm and dB per %, and suggests changes that would help, each solved anew.",
     )
-    .argument("<frame>", "the frame file")
+    .argument("<frame>", "the frame file");
+  const checkReport = addReportOptions(command, "reports/<frame>-sensitivity.html");
+  command
     .addOption(
       new Option("--mode <n>", "the mode to tell all about (default: a line on each)").argParser(
         wholeNumber(1, MOST_MODES),
@@ -62,9 +69,10 @@ export function setUp(command: Command, terminal: Terminal): void {
     .addOption(meshSizeOption())
     .addOption(jsonOption())
     .addHelpText("after", EXAMPLES)
-    .action((frame: string, options: SensitivityCommandOptions) =>
-      sensitivity(frame, options, terminal),
-    );
+    .action((frame: string, options: SensitivityCommandOptions) => {
+      checkReport(options);
+      return sensitivity(frame, options, terminal);
+    });
 }
 
 async function sensitivity(
@@ -79,54 +87,79 @@ async function sensitivity(
   const { studyBase } = await import("../study/sensitivity-base.ts");
   const frame = loadFrame(framePath);
   const source = readFrameSource(framePath, LIBRARY_NAMES);
+  const report = reportPath(framePath, "-sensitivity", options.report);
+  if (report !== undefined) {
+    const { REPORT, requireFree } = await import("./overwrite.ts");
+    requireFree(report, REPORT, framePath);
+  }
   const base = inFrame(frame, settings, () => studyBase(source, settings.meshSize));
   const spot = spotAsked(base, options.spot);
   const text = readFileSync(framePath, "utf8");
-  const found = await studied(base, text, options, terminal);
-  const shown = { ...found, ...(spot !== undefined && { spot }), frame };
-  requireMode(found.table, options.mode);
+  const study = await studied(base, text, spot, options, terminal);
+  requireMode(study.table, options.mode);
+  if (report !== undefined) {
+    const { writeFiles } = await import("./write-files.ts");
+    writeFiles(await pageFiles(report, study, frame, options));
+  }
+  const written = { ...(report !== undefined && { report }) };
   if (options.json) {
     const { sensitivityJson } = await import("./output/sensitivity-json.ts");
-    terminal.print(sensitivityJson(shown));
+    terminal.print(sensitivityJson({ ...study, frame }, written));
     return;
   }
   const { sensitivityText } = await import("./output/sensitivity-text.ts");
+  const { rankedLines } = await import("./output/written.ts");
   const { mode, top } = options;
-  terminal.print(
-    sensitivityText(shown, { top, ...(mode !== undefined && { mode }) }, terminal.ink),
-  );
+  const look = { top, ...(mode !== undefined && { mode }) };
+  terminal.print(sensitivityText({ ...study, frame }, look, terminal.ink) + rankedLines(written));
 }
 
 async function studied(
   base: StudyBase,
   text: string,
+  spot: number | undefined,
   { mode = 0, workers, suggestions: wanted }: SensitivityCommandOptions,
   terminal: Terminal,
-): Promise<{ readonly table: SensitivityTable; readonly suggested?: Suggestions }> {
-  const { sensitivityTable } = await import("../runs/sensitivity-run.ts");
+): Promise<SensitivityStudy> {
+  const { studySensitivity } = await import("../runs/sensitivity-study.ts");
   const { interruptible } = await import("../runs/interrupt.ts");
-  const { suggestions } = await import("../study/suggest.ts");
   const { stageProgressOn } = await import("./terminal/stage-progress.ts");
   const { show, end } = stageProgressOn(terminal);
   try {
-    const table = await interruptible(async (signal) => {
-      const found = await sensitivityTable(base, text, {
+    return await interruptible((signal) =>
+      studySensitivity(base, text, {
         modes: Math.max(MODES, mode),
+        ...(spot !== undefined && { spot }),
+        ...(!wanted && { suggestFor: false }),
         ...(workers !== undefined && { workers }),
         signal,
-        progress: (done, all) => show("moving every input", done, all),
-      });
-      if (signal.aborted) throw new InterruptedError("Stopped before the answer was there.");
-      return found;
-    });
-    if (!wanted || table.spots.length === 0) return { table };
-    const suggested = suggestions(base, table, {
-      progress: (_, done, all) => show("trying changes", done, all),
-    });
-    return { table, suggested };
+        progress: show,
+      }),
+    );
   } finally {
     end();
   }
+}
+
+/** The page, and what has to lie beside it. */
+async function pageFiles(
+  report: string,
+  study: SensitivityStudy,
+  frame: LoadedFrame,
+  options: SensitivityCommandOptions,
+): Promise<OutputFile[]> {
+  const { pageParts } = await import("./page-input.ts");
+  const { renderSensitivity } = await import("../report/sensitivity-page.ts");
+  const { spot } = options;
+  const { input, beside } = await pageParts(report, options, [
+    solveOptionsText(options),
+    spot === undefined ? "" : `--spot ${JSON.stringify(spot)}`,
+  ]);
+  const from = { fileName: frame.path, fileHash: frame.hash };
+  return [
+    { path: report, text: renderSensitivity(frame.file.name, study, { ...input, ...from }) },
+    ...beside,
+  ];
 }
 
 /** The number of the spot in the table's list; undefined where there is none to look at. */

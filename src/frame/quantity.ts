@@ -71,22 +71,30 @@ export function needed(kind: QuantityKind): string {
 function within(value: number, text: string, kind: QuantityKind, range: Range): QuantityReading {
   const { above, least, most = kind.most } = range;
   if (above !== undefined && !(value > above)) {
-    return { problem: `${text} is not possible: it must be more than ${inWords(above)}.` };
+    return {
+      problem: `${text} is not possible: it must be more than ${inWords(above, text, kind)}.`,
+    };
   }
   if (least !== undefined && !(value >= least)) {
-    return { problem: `${text} is not possible: it must be ${inWords(least)} or more.` };
+    return {
+      problem: `${text} is not possible: it must be ${inWords(least, text, kind)} or more.`,
+    };
   }
   if (range.most === undefined && !(Math.abs(value) <= kind.most)) {
     return { problem: `${text} is too large: at most ${kind.mostText} can be right here.` };
   }
   if (!(value <= most)) {
-    return { problem: `${text} is not possible: it must be ${inWords(most)} or less.` };
+    return { problem: `${text} is not possible: it must be ${inWords(most, text, kind)} or less.` };
   }
   return { value: value === 0 ? 0 : value }; // no negative zero
 }
 
-function inWords(limit: number): string {
-  return limit === 0 ? "zero" : String(limit);
+/** In per cent where the value was. */
+function inWords(limit: number, text: string, kind: QuantityKind): string {
+  if (limit === 0) return "zero";
+  if (kind === KINDS.fraction && text.includes("%"))
+    return `${Number((100 * limit).toPrecision(6))} %`;
+  return String(limit);
 }
 
 function notANumber(text: string, kind: QuantityKind): string {

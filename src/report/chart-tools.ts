@@ -11,7 +11,7 @@ import {
   sweptOrders,
 } from "./client/levels.ts";
 import { labelPlaces, powersFrom, spreadLevels, sweepDensity } from "./client/sweep.ts";
-import { unpackUnit } from "./shape-codec.ts";
+import { unpackUnit } from "./unit-codec.ts";
 
 export const CHART_TOOLS: ChartTools = {
   themed,

@@ -2,42 +2,41 @@
 
 import type { Mesh } from "../mesh/types.ts";
 
-/**
- * Vertices of two kinds. A carrier is a point fixed to a node of the mesh, with or without an offset:
- * its motion is written out for every mode. A follower lies between four carriers and moves by fixed
- * weights, so its motion need not be written.
- */
+/** A vertex: a carrier, a point fixed to one, or a point in a plate's cell, by its number among these. */
+export interface Vertex {
+  readonly set: 0 | 1 | 2;
+  readonly index: number;
+}
+
 export interface DisplayDraft {
   readonly mesh: Mesh;
-  /** node of each carrier, and the carrier's place x, y, z, m */
+  /** node of each carrier */
   readonly nodes: number[];
-  readonly places: number[];
-  /** four carriers each */
-  readonly frames: (readonly [number, number, number, number])[];
-  /** frame number and the weights of its second to fourth carrier; the first has the rest */
-  readonly followers: (readonly [number, number, number, number])[];
+  /** carrier, and the offset x, y, z from it, m */
+  readonly fixed: (readonly [number, number, number, number])[];
+  /** anticlockwise from least x and y */
+  readonly cells: (readonly [Vertex, Vertex, Vertex, Vertex])[];
+  /** cell, and how far along x and y, 0 to 1 */
+  readonly inside: (readonly [number, number, number])[];
   /** carriers already there, by node */
-  readonly known: Map<number, number>;
+  readonly known: Map<number, Vertex>;
 }
-
-/** A vertex: a carrier (number 0, 1, ...) or a follower (number -1, -2, ...) until all are counted. */
-export type Vertex = number;
 
 export function emptyDisplay(mesh: Mesh): DisplayDraft {
-  return { mesh, nodes: [], places: [], frames: [], followers: [], known: new Map() };
+  return { mesh, nodes: [], fixed: [], cells: [], inside: [], known: new Map() };
 }
 
-/** The carrier at a node itself. */
+/** The carrier at a node: its motion is written out for every mode. */
 export function atNode(draft: DisplayDraft, node: number): Vertex {
   const known = draft.known.get(node);
   if (known !== undefined) return known;
-  const { xyz } = draft.mesh;
-  const vertex = fixedTo(draft, node, xyz[3 * node], xyz[3 * node + 1], xyz[3 * node + 2]);
+  draft.nodes.push(node);
+  const vertex: Vertex = { set: 0, index: draft.nodes.length - 1 };
   draft.known.set(node, vertex);
   return vertex;
 }
 
-/** A carrier at (x, y, z), m, that moves with a node as one rigid body. */
+/** A point at (x, y, z), m, that moves with a node as one rigid body. */
 export function fixedTo(
   draft: DisplayDraft,
   node: number,
@@ -45,55 +44,40 @@ export function fixedTo(
   y: number,
   z: number,
 ): Vertex {
-  draft.nodes.push(node);
-  draft.places.push(x, y, z);
-  return draft.nodes.length - 1;
+  const { xyz } = draft.mesh;
+  const r = [x - xyz[3 * node], y - xyz[3 * node + 1], z - xyz[3 * node + 2]] as const;
+  draft.fixed.push([atNode(draft, node).index, ...r]);
+  return { set: 1, index: draft.fixed.length - 1 };
 }
 
-/** Adds a frame of four carriers; returns its number. */
-export function addFrame(
+/** Adds a cell; returns its number. */
+export function addCell(
   draft: DisplayDraft,
-  carriers: readonly [Vertex, Vertex, Vertex, Vertex],
+  corners: readonly [Vertex, Vertex, Vertex, Vertex],
 ): number {
-  draft.frames.push(carriers);
-  return draft.frames.length - 1;
+  draft.cells.push(corners);
+  return draft.cells.length - 1;
 }
 
-export function follow(
-  draft: DisplayDraft,
-  frame: number,
-  w1: number,
-  w2: number,
-  w3: number,
-): Vertex {
-  draft.followers.push([frame, w1, w2, w3]);
-  return -draft.followers.length;
+export function within(draft: DisplayDraft, cell: number, s: number, t: number): Vertex {
+  draft.inside.push([cell, s, t]);
+  return { set: 2, index: draft.inside.length - 1 };
 }
 
-/** Final number of a vertex: the followers come after the carriers. */
-export function numberOf(draft: DisplayDraft, vertex: Vertex): number {
-  return vertex >= 0 ? vertex : draft.nodes.length - 1 - vertex;
+/** Final number of a vertex, once all are there: carriers, then fixed points, then those in cells. */
+export function numberOf(draft: DisplayDraft, { set, index }: Vertex): number {
+  const before = [0, draft.nodes.length, draft.nodes.length + draft.fixed.length];
+  return before[set] + index;
 }
 
-/**
- * Motion of every carrier in a mode (size 3 per carrier), relative to the largest: u + theta x r from
- * the node's six unknowns.
- *
- * @param shape on all unknowns of the mesh, 6 per node
- */
-export function carrierMotion(
-  draft: Pick<DisplayDraft, "mesh" | "nodes" | "places">,
-  shape: Float64Array,
-): Float64Array {
-  const { mesh, nodes, places } = draft;
-  const out = new Float64Array(3 * nodes.length);
-  let largest = 0;
-  nodes.forEach((node, i) => {
-    const [rx, ry, rz] = [0, 1, 2].map((k) => places[3 * i + k] - mesh.xyz[3 * node + k]);
-    const [ux, uy, uz, tx, ty, tz] = shape.subarray(6 * node, 6 * node + 6);
-    const u = [ux + ty * rz - tz * ry, uy + tz * rx - tx * rz, uz + tx * ry - ty * rx];
-    out.set(u, 3 * i);
-    largest = Math.max(largest, Math.hypot(...u));
-  });
-  return largest > 0 ? out.map((v) => v / largest) : out;
+/** Place of a carrier or a fixed point at rest, m. */
+export function placeOf(draft: DisplayDraft, vertex: Vertex): [number, number, number] {
+  const at = (node: number, k: number) => draft.mesh.xyz[3 * node + k];
+  if (vertex.set === 0) {
+    const node = draft.nodes[vertex.index];
+    return [at(node, 0), at(node, 1), at(node, 2)];
+  }
+  const [carrier, ...r] = draft.fixed[vertex.index];
+  const node = draft.nodes[carrier];
+  return [at(node, 0) + r[0], at(node, 1) + r[1], at(node, 2) + r[2]];
 }

@@ -1,137 +1,195 @@
-/** The frame as vertices, triangles and lines, and how they move in each mode. */
+/** The frame as closed surfaces, and how they move in each mode. */
 
-import type { Mesh } from "../mesh/types.ts";
-import { widthAt } from "../model/arm.ts";
-import type { ArmPart } from "../model/types.ts";
-import { bodyBoxes } from "./boxes.ts";
+import type { BeamElement } from "../mesh/types.ts";
+import { type BodyBox, bodyBoxes } from "./boxes.ts";
+import { readScene, sceneMotion } from "./client/scene.ts";
+import type { DrawnFrame, DrawnPart, MotionSteps, PackedMotion } from "./client/viewer-types.ts";
+import { type DisplayDraft, emptyDisplay, numberOf, type Vertex } from "./display-draft.ts";
+import { chipOnPlate, drawPlate, type Sheet } from "./display-plate.ts";
 import {
-  addFrame,
-  atNode,
-  carrierMotion,
-  type DisplayDraft,
-  emptyDisplay,
-  fixedTo,
-  follow,
-  numberOf,
-  type Vertex,
-} from "./display-draft.ts";
-import { chipOnPlate, type Drawn, drawPlate } from "./display-plate.ts";
-import { packUnit } from "./shape-codec.ts";
+  drawArm,
+  drawBody,
+  drawPost,
+  MOTOR_SIDES,
+  POST_SIDES,
+  postChains,
+} from "./display-solids.ts";
+import { grams, millimetres } from "./numbers.ts";
+import { packIntegers, unpackIntegers } from "./shape-codec.ts";
 import type { Analysed } from "./types.ts";
 
-/** As the page gets it; all lists flat. Places in mm, weights in thousandths. */
+/** The frame at rest and its modes from the lowest, as the page gets them. */
 export interface DisplayData {
-  /** x, y, z of each carrier (size 3 c) */
-  readonly places: readonly number[];
-  /** four carriers per frame */
-  readonly frames: readonly number[];
-  /** frame, w1, w2, w3 per follower; vertex numbers go on after the carriers */
-  readonly followers: readonly number[];
-  /** three vertices per triangle: plates and arms */
-  readonly surface: readonly number[];
-  /** borders, arms' edges, standoffs and members */
-  readonly lines: readonly (readonly number[])[];
-  readonly boxes: { readonly surface: readonly number[]; readonly lines: readonly number[][] };
-  /** the best place: on the plate, and the chip above or below it */
-  readonly mark?: readonly [number, number];
-  /** motion of the carriers, packed, mode by mode from the lowest */
-  readonly shapes: readonly string[];
+  readonly frame: DrawnFrame;
+  readonly motions: readonly PackedMotion[];
+  readonly steps: MotionSteps;
+  /** per mode: how much the best place moves and turns, relative to the largest */
+  readonly atMark?: readonly { readonly move: number; readonly turn: number }[];
 }
 
-/** Drawn cells per plate are made coarser beyond this many nodes of all plates together. */
-const MOST_NODES = 1200;
-/** Signs of all shapes together; modes beyond are not drawn. */
-const MOST_SIGNS = 200_000;
+/** Steps from rest to the largest displacement, and to the largest rotation, of a mode. */
+export const STEPS: MotionSteps = { move: 300, turn: 120 };
 
-const CORNERS = [0, 1, 2, 3, 4, 5, 6, 7].map((k) => [k & 1, (k >> 1) & 1, (k >> 2) & 1] as const);
-/** Two triangles per side of a box, corners numbered as bits x, y, z. */
-// biome-ignore format: six sides
-const SIDES = [
-  0, 2, 1, 1, 2, 3,  4, 5, 6, 5, 7, 6,  0, 1, 4, 1, 5, 4,
-  2, 6, 3, 3, 6, 7,  0, 4, 2, 2, 4, 6,  1, 3, 5, 3, 7, 5,
-];
-const EDGES = [
-  [0, 1, 3, 2, 0],
-  [4, 5, 7, 6, 4],
-  [0, 4],
-  [1, 5],
-  [2, 6],
-  [3, 7],
-];
+/** Plates' motion is carried by every second, third ... node beyond this many nodes of all plates. */
+const MOST_NODES = 1000;
+/** Signs of all modes together; modes beyond are not drawn. */
+const MOST_SIGNS = 90_000;
 
 export function displayData(analysis: Analysed): DisplayData {
-  const { model, mesh, modes, ranking } = analysis;
-  const draft = emptyDisplay(mesh);
-  const nodes = mesh.grids.reduce(
-    (n, g) => n + g.nodeAt.reduce((k, v) => k + (v < 0 ? 0 : 1), 0),
-    0,
-  );
+  const draft = emptyDisplay(analysis.mesh);
+  const frame = drawnFrame(draft, analysis);
+  const scene = readScene(frame, unpackIntegers);
+  const motions: PackedMotion[] = [];
+  const atMark: { readonly move: number; readonly turn: number }[] = [];
+  const chip = frame.mark?.[1] ?? 0;
+  let signs = 0;
+  for (const shape of analysis.modes.shapes) {
+    const { move, turn } = carrierMotion(draft, shape);
+    const all = sceneMotion(scene, move, turn);
+    const largest = {
+      move: largestVector(all.move, scene.triangles),
+      turn: largestVector(all.turn, scene.triangles),
+    };
+    const steps = (values: Float64Array, most: number, count: number) =>
+      packIntegers(values.map((v) => (most > 0 ? Math.round((v / most) * count) : 0)));
+    const packed = {
+      move: steps(move, largest.move, STEPS.move),
+      turn: steps(turn, largest.turn, STEPS.turn),
+      turnPerMove: Number((largest.move > 0 ? largest.turn / largest.move : 0).toPrecision(6)),
+    };
+    signs += packed.move.length + packed.turn.length;
+    if (signs > MOST_SIGNS && motions.length > 0) break;
+    motions.push(packed);
+    if (frame.mark === undefined) continue;
+    const share = (all: Float64Array, most: number) =>
+      Number((largestVector(all, [chip]) / (most || 1)).toPrecision(3));
+    atMark.push({ move: share(all.move, largest.move), turn: share(all.turn, largest.turn) });
+  }
+  return { frame, motions, steps: STEPS, ...(frame.mark && { atMark }) };
+}
+
+/**
+ * Displacements (mm) and rotations (rad) of the carriers, x of all, then y, then z.
+ *
+ * @param shape on all unknowns of the mesh, 6 per node, m and rad
+ */
+export function carrierMotion(
+  { nodes }: Pick<DisplayDraft, "nodes">,
+  shape: Float64Array,
+): { readonly move: Float64Array; readonly turn: Float64Array } {
+  const move = new Float64Array(3 * nodes.length);
+  const turn = new Float64Array(3 * nodes.length);
+  nodes.forEach((node, i) => {
+    for (let k = 0; k < 3; k++) {
+      move[k * nodes.length + i] = 1e3 * shape[6 * node + k];
+      turn[k * nodes.length + i] = shape[6 * node + 3 + k];
+    }
+  });
+  return { move, turn };
+}
+
+/** Length of the longest of the vectors (x, y, z after each other) that are used. */
+function largestVector(vectors: Float64Array, used: ArrayLike<number>): number {
+  let most = 0;
+  for (let i = 0; i < used.length; i++) {
+    const v = used[i];
+    most = Math.max(most, Math.hypot(vectors[3 * v], vectors[3 * v + 1], vectors[3 * v + 2]));
+  }
+  return most;
+}
+
+function drawnFrame(draft: DisplayDraft, analysis: Analysed): DrawnFrame {
+  const { model, mesh, ranking, file } = analysis;
+  const nodes = mesh.grids.reduce((n, g) => n + g.nodeAt.filter((v) => v >= 0).length, 0);
   const step = Math.max(1, Math.round(Math.sqrt(nodes / MOST_NODES)));
-  const drawn = [
-    ...model.plates.map((p, i) => drawPlate(draft, p, mesh.grids[i], step)),
-    ...model.arms.map((arm, i) => drawArm(draft, arm, mesh.armNodes[i])),
-    drawBeams(draft, mesh),
-  ];
-  const boxes = drawBoxes(draft, analysis);
+  const mass = new Map(analysis.mass.parts.map((p) => [p.name, p.mass]));
+  const weight = (name: string) => {
+    const kg = mass.get(name);
+    return kg === undefined ? "" : `, ${grams(kg)}`;
+  };
+  const plates = model.plates.map((p, i) => ({
+    ...{ kind: "plate" as const, name: p.name, half: p.thickness / 2 },
+    words: `plate, ${millimetres(p.thickness)} thick${weight(p.name)}`,
+    sheet: drawPlate(draft, p, mesh.grids[i], step),
+  }));
+  const arms = model.arms.map((p, i) => ({
+    ...{ kind: "arm" as const, name: p.name, half: p.thickness / 2 },
+    words: `arm, ${millimetres(p.thickness)} thick${weight(p.name)}`,
+    sheet: drawArm(draft, p, mesh.armNodes[i]),
+  }));
+  const posts = postChains(mesh).map(({ name, nodes: chain }) => ({
+    ...{ kind: "post" as const, name, sides: POST_SIDES },
+    words: `standoff or member${weight(name)}`,
+    rings: drawPost(draft, chain, radiusOf(mesh.beams, chain)),
+  }));
+  const bodies = bodyBoxes({ model, file }).map((box: BodyBox) => {
+    const { role, name } = model.bodies[box.body];
+    const kind = role === "motor" || role === "stack" ? role : ("body" as const);
+    const sides = kind === "motor" ? MOTOR_SIDES : 4;
+    return {
+      ...{ kind, name, sides },
+      words: `${kind === "stack" ? "sensor stack" : kind}${weight(name)}`,
+      rings: drawBody(draft, box, mesh.bodyNodes[box.body], sides),
+    };
+  });
   const best = ranking?.candidates[0]?.candidate;
   const mark = best && chipOnPlate(draft, mesh.grids[best.plate], best.chip);
   const number = (v: Vertex) => numberOf(draft, v);
-  const fitting = Math.max(1, Math.floor(MOST_SIGNS / (6 * draft.nodes.length)));
   return {
-    places: draft.places.map((v) => Number((v * 1e3).toFixed(2))),
-    frames: draft.frames.flat(),
-    followers: draft.followers.flatMap(([f, ...w]) => [f, ...w.map((v) => Math.round(v * 1e3))]),
-    surface: drawn.flatMap((d) => d.triangles.flat()).map(number),
-    lines: drawn.flatMap((d) => d.lines).map((line) => line.map(number)),
-    boxes: {
-      surface: boxes.triangles.flat().map(number),
-      lines: boxes.lines.map((line) => line.map(number)),
-    },
+    carriers: packIntegers(
+      columns(
+        draft.nodes.map((n) => mesh.xyz.subarray(3 * n, 3 * n + 3)),
+        3,
+      ),
+    ),
+    fixed: [
+      packIntegers(draft.fixed.map(([carrier]) => carrier)),
+      ...([1, 2, 3] as const).map((k) => packIntegers(draft.fixed.map((f) => hundredths(f[k])))),
+    ] as unknown as DrawnFrame["fixed"],
+    cells: packIntegers(draft.cells.flat().map(number)),
+    inside: [
+      packIntegers(draft.inside.map(([cell]) => cell)),
+      packIntegers(draft.inside.map(([, s]) => Math.round(1e3 * s))),
+      packIntegers(draft.inside.map(([, , t]) => Math.round(1e3 * t))),
+    ],
+    parts: [
+      ...[...plates, ...arms].map(
+        ({ kind, name, words, half, sheet }): DrawnPart => ({
+          ...{ kind, name, words },
+          slab: { ...packedSheet(sheet, number), half: hundredths(half) / 100 },
+        }),
+      ),
+      ...[...posts, ...bodies].map(
+        ({ kind, name, words, sides, rings }): DrawnPart => ({
+          ...{ kind, name, words },
+          prism: { rings: packIntegers(rings.map(number)), sides },
+        }),
+      ),
+    ],
     ...(mark !== undefined && { mark: [number(mark[0]), number(mark[1])] as const }),
-    shapes: modes.shapes.slice(0, fitting).map((s) => packUnit(carrierMotion(draft, s))),
   };
 }
 
-/** A ribbon as wide as the arm. */
-function drawArm(draft: DisplayDraft, arm: ArmPart, nodes: readonly number[]): Drawn {
-  const [dx, dy] = [0, 1].map((k) => (arm.tip[k] - arm.root[k]) / arm.length);
-  const { xyz } = draft.mesh;
-  const sides = nodes.map((node) => {
-    const [x, y, z] = xyz.subarray(3 * node, 3 * node + 3);
-    const s = Math.hypot(x - arm.root[0], y - arm.root[1], z - arm.root[2]) / arm.length;
-    const w = widthAt(arm, s) / 2;
-    return [1, -1].map((k) => fixedTo(draft, node, x - k * w * dy, y + k * w * dx, z));
-  });
-  const triangles = sides.slice(1).flatMap(([l, r], i) => {
-    const [l0, r0] = sides[i];
-    return [[l0, r0, r] as const, [l0, r, l] as const];
-  });
-  const left = sides.map(([l]) => l);
-  const right = sides.map(([, r]) => r).reverse();
-  return { triangles, lines: [[...left, ...right, left[0]]] };
+function packedSheet({ triangles, borders }: Sheet, number: (v: Vertex) => number) {
+  const border = borders.flatMap((line) => [...line.map(number), -1]);
+  return {
+    faces: packIntegers(triangles.flat().map(number)),
+    borders: packIntegers(border),
+  };
 }
 
-/** Standoffs and members as lines. */
-function drawBeams(draft: DisplayDraft, mesh: Mesh): Drawn {
-  const lines = mesh.beams
-    .filter((b) => mesh.parts[b.part].kind !== "arm")
-    .map((b) => b.nodes.map((n) => atNode(draft, n)));
-  return { triangles: [], lines };
+/** Radius of a solid round with the section's radius of gyration, m. */
+function radiusOf(beams: readonly BeamElement[], [a, b]: readonly number[]): number {
+  const section = beams.find((e) => e.nodes[0] === a && e.nodes[1] === b)?.sections[0];
+  if (section === undefined) return 1e-3;
+  return 2 * Math.sqrt((section.EIy + section.EIz) / 2 / section.EA);
 }
 
-function drawBoxes(draft: DisplayDraft, analysis: Analysed): Drawn {
-  const all = bodyBoxes(analysis).map(({ body, centre, size }) => {
-    const node = analysis.mesh.bodyNodes[body];
-    const at = (k: readonly number[]) => {
-      const [x, y, z] = centre.map((c, i) => c + (k[i] - 0.5) * size[i]);
-      return fixedTo(draft, node, x, y, z);
-    };
-    const frame = addFrame(draft, [at([0, 0, 0]), at([1, 0, 0]), at([0, 1, 0]), at([0, 0, 1])]);
-    const corners = CORNERS.map((k) => follow(draft, frame, ...k));
-    const triangles = SIDES.flatMap((_, i) =>
-      i % 3 === 0 ? [[0, 1, 2].map((k) => corners[SIDES[i + k]]) as [Vertex, Vertex, Vertex]] : [],
-    );
-    return { triangles, lines: EDGES.map((edge) => edge.map((k) => corners[k])) };
-  });
-  return { triangles: all.flatMap((d) => d.triangles), lines: all.flatMap((d) => d.lines) };
+/** First entries of all rows, then the second ones ..., in hundredths of a millimetre. */
+function columns(rows: readonly ArrayLike<number>[], count: number): number[] {
+  return Array.from({ length: count }, (_, k) => rows.map((r) => hundredths(r[k]))).flat();
+}
+
+function hundredths(metres: number): number {
+  return Math.round(1e5 * metres);
 }

@@ -45,6 +45,14 @@ export interface Trace {
   readonly error_x?: Readonly<Record<string, unknown>>;
 }
 
+/** The figures that are there. */
+export function thereOf(
+  figures: Readonly<Record<string, Figure | undefined>>,
+): Readonly<Record<string, Figure>> {
+  const there = Object.entries(figures).filter(([, figure]) => figure !== undefined);
+  return Object.fromEntries(there) as Record<string, Figure>;
+}
+
 /** Around a chart, pixels; below there is room for the axis' title and some air under it. */
 export const MARGIN = { l: 12, r: 16, t: 34, b: 62 };
 

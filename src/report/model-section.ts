@@ -3,6 +3,7 @@
 import type { FrameFile, MaterialDef } from "../frame/types.ts";
 import { engineeringConstants } from "../material/lamination.ts";
 import type { Evidence } from "../modes/types.ts";
+import { frameFigure } from "./frame-figure.ts";
 import { type Html, html, joined, named, type Part } from "./html.ts";
 import { hertz, millimetres, percent, three, whole, withUnit } from "./numbers.ts";
 import { facts, folded, list, section, table } from "./section.ts";
@@ -29,6 +30,7 @@ export function modelSection(analysed: Analysed): Html {
         html`${percent((model.dampingFactor * model.assemblyLossFactor) / 2)} <small>of critical, in every mode, except in soft mounts</small>`,
       ],
     ]),
+    frameFigure(analysed),
     folded("Proof of the solution", html`<p>${evidenceWords(modes.evidence)}</p>`),
     sheetsTable(sheetRows(analysed)),
     Object.keys(file.materials).length > 0 && materialsTable(file),

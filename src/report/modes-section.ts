@@ -1,10 +1,14 @@
 /** The mode shapes: a moving picture and the table that chooses what it shows. */
 
 import type { ModeDescription, Share } from "../modes/types.ts";
+import { saveButtons } from "./figure.ts";
 import { type Html, html, joined, named, type Part } from "./html.ts";
 import { hertz, percent, three } from "./numbers.ts";
+import { motionScale } from "./palette.ts";
 import { type Column, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
+import { pictureHint, viewButtons } from "./view-controls.ts";
+import { term } from "./words.ts";
 
 /** Parts named per mode. */
 const MAIN_PARTS = 3;
@@ -23,43 +27,76 @@ export function firstMode({ ranking, modes }: Pick<Analysed, "ranking" | "modes"
   return modes.described.reduce((a, b) => (off(b) < off(a) ? b : a)).number;
 }
 
-/** @param drawn how many shapes, from the lowest, are in the page */
-export function modesSection(analysed: Analysed, drawn: number): Html {
+/** @param words said of each mode that is in the page, from the lowest: see modeWords */
+export function modesSection(analysed: Analysed, words: readonly string[]): Html {
   const { modes } = analysed;
   if (modes.described.length === 0)
     return section("modes", "Mode shapes", "No modes were computed.");
+  const drawn = words.length;
   const first = Math.min(firstMode(analysed), drawn);
-  const lead =
-    "Left alone after a knock, the frame rings in these shapes, each at its own frequency. A motor that turns at the same frequency keeps the shape alive. The picture is slowed down and exaggerated; colours run from dark blue (stands still) to yellow (moves most).";
   return section(
     "modes",
     "Mode shapes",
-    lead,
+    {
+      finding: finding(analysed),
+      how: html`Left alone after a knock, the frame rings in these shapes, each at its own ${term("natural-frequency", "frequency")}. A motor that turns at the same frequency keeps the shape alive. The picture is slowed down and exaggerated.`,
+    },
     html`<div class="modes-layout">
 <figure class="stage">
-<div class="chart shape-chart" id="shape-chart" role="img" aria-label="${modeWords(analysed, first)}"><p class="waiting">The mode shape is drawn by the page's own script.</p></div>
+<div class="chart shape-chart" id="shape-chart"><p class="waiting">${words[first - 1]}</p></div>
 ${controls()}
-<figcaption id="mode-words" aria-live="polite">${modeWords(analysed, first)}</figcaption>
+${scale()}
+<figcaption id="mode-words" aria-live="polite">${words[first - 1]}</figcaption>
+${pictureHint("shape-chart", "Point at it for how much a place moves and turns.")}
+${saveButtons("shape-chart")}
 </figure>
 ${table("Choose a mode to see it move", columns(first, drawn), modes.described, { className: "modes", boxId: "modes-box" })}
 </div>`,
   );
 }
 
+/** How many shapes there are, and which of them is heard most at the best place. */
+function finding(analysed: Analysed): Part {
+  const { modes, ranking } = analysed;
+  const all = modes.described;
+  const [lowest, highest] = [all[0], all[all.length - 1]];
+  const range =
+    all.length === 1
+      ? `One shape was worked out, at ${hertz(lowest.frequency)}.`
+      : `${all.length} shapes were worked out, from ${hertz(lowest.frequency)} to ${hertz(highest.frequency)}.`;
+  const best = ranking?.candidates[0];
+  const cause = best?.causes.find((c) => c.mode > 0);
+  if (!best || !cause) return range;
+  const mode = all[firstMode(analysed) - 1];
+  return html`${range} At the best place, ${named(best.candidate.name)}, most noise comes through the shape of <a href="#shape-chart" data-mode="${mode.number}">mode ${mode.number}</a> at ${hertz(mode.frequency)}: ${mode.name}.`;
+}
+
 function controls(): Html {
-  const views = [
-    ["corner", "from a corner"],
-    ["above", "from above"],
-    ["front", "from the front"],
-    ["side", "from the side"],
-  ] as const;
   return html`<div class="controls">
 <button type="button" id="mode-play" aria-pressed="false">Play</button>
-<label>size <input type="range" id="mode-size" min="0" max="30" step="1" value="10"></label>
+<span class="steps" role="group" aria-label="mode"><button type="button" id="mode-back" aria-label="previous mode">‹ mode</button><button type="button" id="mode-next" aria-label="next mode">mode ›</button></span>
+<label>size <input type="range" id="mode-size" min="0" max="30" step="1" value="9"></label>
+<label>speed <input type="range" id="mode-speed" min="0.25" max="2" step="0.25" value="1"></label>
+</div>
+<div class="controls">
+<fieldset class="switch"><legend>colour by</legend>
+<label><input type="radio" name="mode-by" id="mode-by-moving" value="moving" checked> movement</label>
+<label><input type="radio" name="mode-by" id="mode-by-turning" value="turning"> turning</label>
+</fieldset>
 <label><input type="checkbox" id="mode-ghost" checked> at rest</label>
 <label><input type="checkbox" id="mode-bodies" checked> bodies</label>
-<span class="views" role="group" aria-label="view">${views.map(([id, words]) => html`<button type="button" data-view="${id}">${words}</button>`)}</span>
+</div>
+<div class="controls">
+${viewButtons()}
+<button type="button" id="mode-clip" hidden>save a clip</button>
 </div>`;
+}
+
+/** Ten bands, as the picture has them. */
+function scale(): Html {
+  const colours = motionScale(10);
+  const stops = colours.map(([, c], i) => `${c} ${10 * i}% ${10 * (i + 1)}%`).join(", ");
+  return html`<div class="motion-scale"><span>stands still</span><span class="strip" style="background: linear-gradient(90deg, ${stops})"></span><span class="by-moving">moves most</span><span class="by-turning">turns most</span><span class="whole">Relative to the largest that is shown of this mode; each band is a tenth of it.</span></div>`;
 }
 
 function columns(first: number, drawn: number): Column<ModeDescription>[] {
@@ -99,10 +136,15 @@ function mainParts(shares: readonly Share[]): Part {
   );
 }
 
-/** What a mode is, in words; text for the page and for those who do not see the picture. */
+/**
+ * What a mode is, in words; text for the page and for those who do not see the picture.
+ *
+ * @param at how much the best place moves and turns, relative to what moves and turns most
+ */
 export function modeWords(
   { modes, ranking }: Pick<Analysed, "modes" | "ranking">,
   number: number,
+  at?: { readonly move: number; readonly turn: number },
 ): string {
   const mode = modes.described[number - 1];
   if (!mode) return "";
@@ -113,10 +155,9 @@ export function modeWords(
     .map((s) => `${s.part} ${percent(s.kinetic, 2)}`);
   const motion = moving.length > 0 ? ` Most of the energy of motion: ${moving.join(", ")}.` : "";
   const best = ranking?.candidates[0];
-  const turn = best?.motion.find((m) => m.mode === number);
-  const turning =
-    best && turn
-      ? ` The best place, “${best.candidate.name}”, turns ${percent(turn.rotationShare, 2)} as much as the place that turns most here.`
+  const there =
+    best && at
+      ? ` The best place, “${best.candidate.name}”, moves ${percent(at.move, 2)} and turns ${percent(at.turn, 2)} as much as what moves and turns most.`
       : "";
-  return `Mode ${mode.number}, ${hertz(mode.frequency)}: ${mode.name}${mode.symmetry ? ` (${mode.symmetry})` : ""}.${motion}${turning}`;
+  return `Mode ${mode.number}, ${hertz(mode.frequency)}: ${mode.name}${mode.symmetry ? ` (${mode.symmetry})` : ""}.${motion}${there}`;
 }

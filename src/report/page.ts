@@ -7,7 +7,7 @@ import { checkSection } from "./check-section.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, inputsSection, limitsSection } from "./closing-sections.ts";
 import { displayData } from "./display.ts";
-import { WIDE_ONLY } from "./figure.ts";
+import { thereOf, WIDE_ONLY } from "./figure.ts";
 import { filtersFigure } from "./filters-figure.ts";
 import { filtersSection } from "./filters-section.ts";
 import { html, named } from "./html.ts";
@@ -25,11 +25,12 @@ import { withProse } from "./prose.ts";
 import { rankingSection } from "./ranking-section.ts";
 import { spectraData } from "./spectra.ts";
 import { spectraSection } from "./spectra-section.ts";
+import { sureFigures, sureSection } from "./sure/sure-section.ts";
 import type { Analysed, ReportInput } from "./types.ts";
 import { verdictSection } from "./verdict-section.ts";
 
 /** In the order in which a reader asks: what, where, why, how sure, of what, from what. */
-function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapter[] {
+function chapters(analysis: Analysed, input: ReportInput, words: readonly string[]): Chapter[] {
   return [
     { title: "Verdict", sections: [["verdict", "Verdict", verdictSection(analysis)]] },
     {
@@ -44,14 +45,20 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
     {
       title: "Why",
       sections: [
-        ["modes", "Mode shapes", modesSection(analysis, drawn)],
+        ["modes", "Mode shapes", modesSection(analysis, words)],
         ["interference", "Motor speed and modes", campbellSection(analysis)],
         ["spectra", "Noise and causes", spectraSection(analysis)],
         ["mounts", "Mounts", mountsSection(analysis)],
         ["cases", "Other states", casesSection(analysis)],
       ],
     },
-    { title: "How sure", sections: [["check", "Tap test", checkSection(analysis)]] },
+    {
+      title: "How sure",
+      sections: [
+        ["sure", "How sure", sureSection(analysis, input.fileName, input.sure)],
+        ["check", "Tap test", checkSection(analysis)],
+      ],
+    },
     {
       title: "Model",
       sections: [
@@ -68,7 +75,7 @@ function chapters(analysis: Analysed, input: ReportInput, drawn: number): Chapte
 /** The whole HTML page. The same analysis and input give the same bytes. */
 export function renderReport(analysed: Analysed, input: ReportInput): string {
   const analysis = withProse(analysed);
-  const data = pageData(analysis);
+  const data = pageData(analysis, input);
   return framedPage(
     {
       title: `${analysis.model.name}: where the sensor stack should sit`,
@@ -76,18 +83,16 @@ export function renderReport(analysed: Analysed, input: ReportInput): string {
       tagline: "Where the sensor stack should sit, and why",
       skip: "To the verdict",
       source: html`<code>${input.fileName}</code>`,
-      chapters: chapters(analysis, input, data.shapes?.shapes.length ?? 0),
+      chapters: chapters(analysis, input, data.shapes?.words ?? []),
       data,
     },
     input,
   );
 }
 
-function pageData(analysis: Analysed): PageData {
+function pageData(analysis: Analysed, input: ReportInput): PageData {
   const campbell = campbellData(analysis);
   const spectra = spectraData(analysis);
-  const filters = filtersFigure(analysis);
-  const levelling = leverFigure(analysis);
   const maps = mapsData(analysis);
   const shapes = analysis.modes.described.length > 0 ? displayData(analysis) : undefined;
   return {
@@ -96,16 +101,17 @@ function pageData(analysis: Analysed): PageData {
     wideOnly: WIDE_ONLY,
     ...(campbell && { campbell }),
     ...(spectra && { spectra }),
-    charts: {
-      ...(filters && { "filters-chart": filters }),
-      ...(levelling && { "lever-chart": levelling }),
-    },
+    charts: thereOf({
+      "filters-chart": filtersFigure(analysis),
+      "lever-chart": leverFigure(analysis),
+      ...sureFigures(analysis, input.sure),
+    }),
     ...(maps && { maps }),
     ...(shapes && {
       shapes: {
         ...shapes,
-        words: shapes.shapes.map((_, i) => modeWords(analysis, i + 1)),
-        first: Math.min(firstMode(analysis), shapes.shapes.length),
+        words: shapes.motions.map((_, i) => modeWords(analysis, i + 1, shapes.atMark?.[i])),
+        first: Math.min(firstMode(analysis), shapes.motions.length),
         scale: motionScale(),
       },
     }),

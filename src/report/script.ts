@@ -9,27 +9,53 @@
  */
 
 import { CHART_TOOLS } from "./chart-tools.ts";
+import { project } from "./client/camera.ts";
 import { startCampbell } from "./client/campbell.ts";
 import { startCharts } from "./client/charts.ts";
+import { recordClip } from "./client/clip.ts";
 import { startContents } from "./client/contents.ts";
-import { lineVertices, shapeTraces, shapeUpdate, vertexMotion } from "./client/geometry.ts";
+import { startFrame } from "./client/frame-view.ts";
 import { createHost } from "./client/host.ts";
 import { libraryLoader } from "./client/library.ts";
 import { squareSizes, startMaps } from "./client/maps.ts";
 import { startModes } from "./client/modes.ts";
+import { pick } from "./client/picking.ts";
+import { composePicture, paintOverlay, rgbOf, scaleColours } from "./client/picture.ts";
+import { newRaster, rasterise, shadeTable } from "./client/raster.ts";
 import { startSaving } from "./client/save.ts";
+import { readMotion, readScene, sceneMotion } from "./client/scene.ts";
 import { startSpectra } from "./client/spectra.ts";
+import { createStage, kindColours } from "./client/stage.ts";
 import { type Starters, start } from "./client/start.ts";
+import { edgesOf, inSight } from "./client/strokes.ts";
+import { paintedAreas, svgPicture } from "./client/svg-picture.ts";
 import type { Tools } from "./client/types.ts";
 import { startWords } from "./client/words.ts";
+import { unpackIntegers } from "./shape-codec.ts";
 
 const TOOLS: Tools = {
   ...CHART_TOOLS,
+  unpackIntegers,
   squareSizes,
-  vertexMotion,
-  lineVertices,
-  shapeTraces,
-  shapeUpdate,
+  readScene,
+  sceneMotion,
+  readMotion,
+  project,
+  newRaster,
+  shadeTable,
+  rasterise,
+  inSight,
+  edgesOf,
+  pick,
+  paintedAreas,
+  svgPicture,
+  composePicture,
+  paintOverlay,
+  rgbOf,
+  scaleColours,
+  kindColours,
+  createStage,
+  recordClip,
 };
 
 const STARTERS: Starters = {
@@ -38,6 +64,7 @@ const STARTERS: Starters = {
   startCampbell,
   startCharts,
   startContents,
+  startFrame,
   startMaps,
   startModes,
   startSaving,

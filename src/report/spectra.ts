@@ -11,7 +11,6 @@ import { modesThatMatter } from "./modes-that-matter.ts";
 import { rounded, three, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import { labelled, placeText } from "./place-names.ts";
-import { packUnit } from "./shape-codec.ts";
 import type { SpectraData, SpectraQuantity } from "./spectra-data.ts";
 import { allFinding, mapFinding, placeFinding } from "./spectra-words.ts";
 import {
@@ -26,6 +25,7 @@ import {
   speedRange,
 } from "./speed-axis.ts";
 import type { Analysed } from "./types.ts";
+import { packUnit } from "./unit-codec.ts";
 
 /** Places in the page; with more candidates the best ones, the last ones and the one as drawn. */
 const MOST_CURVES = 14;

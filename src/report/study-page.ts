@@ -3,7 +3,7 @@
 import type { ComparisonStudy } from "../study/results.ts";
 import type { PageData } from "./client/types.ts";
 import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
-import { type Figure, WIDE_ONLY } from "./figure.ts";
+import { type Figure, thereOf, WIDE_ONLY } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
 import { type Chapter, framedPage } from "./page-frame.ts";
 import { DARK, LIGHT } from "./palette.ts";
@@ -80,12 +80,11 @@ export function chartsData(
   name: string,
   charts: Readonly<Record<string, Figure | undefined>>,
 ): PageData {
-  const there = Object.entries(charts).filter(([, figure]) => figure !== undefined);
   return {
     name,
     themes: { light: LIGHT, dark: DARK },
     wideOnly: WIDE_ONLY,
-    charts: Object.fromEntries(there) as Record<string, Figure>,
+    charts: thereOf(charts),
   };
 }
 

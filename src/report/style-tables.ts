@@ -21,11 +21,11 @@ tr.best small { color: inherit; }
 .flags + details { margin: .1rem 0 0; font-size: .95em; }
 .flags + details summary { padding: .1rem 0; width: fit-content; }
 .flags + details ul { margin: .2rem 0; padding-left: 1.2rem; max-width: 52rem; color: var(--muted); }
-.words div { display: grid; grid-template-columns: minmax(0, 11rem) minmax(0, 1fr); gap: 0 1.5rem;
+dl.words div { display: grid; grid-template-columns: minmax(0, 11rem) minmax(0, 1fr); gap: 0 1.5rem;
   border-top: 1px solid var(--line); padding: .3rem 0; break-inside: avoid; }
-.words dt { font-weight: 600; scroll-margin-top: 4rem; }
-.words dd { margin: 0; }
-@media (min-width: 75rem) { .words { columns: 2; column-gap: 3rem; } }
+dl.words dt { font-weight: 600; scroll-margin-top: 4rem; }
+dl.words dd { margin: 0; }
+@media (min-width: 75rem) { dl.words { columns: 2; column-gap: 3rem; } }
 @media print { tr:has(+ tr.under) { break-after: avoid; } tr.under td { padding-left: .4rem; } }
 @media screen and (max-width: 60rem) {
   .cards, .cards caption, .cards tbody { display: block; }
@@ -45,6 +45,6 @@ tr.best small { color: inherit; }
 }
 @media screen and (max-width: 44rem) {
   .masses :is(th, td) { padding-left: .35rem; padding-right: .35rem; }
-  :is(.words, .rows) div { grid-template-columns: minmax(0, 1fr); }
+  :is(dl.words, .rows) div { grid-template-columns: minmax(0, 1fr); }
 }
 `;

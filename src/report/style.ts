@@ -3,7 +3,9 @@
 import { customProperties, DARK, LIGHT } from "./palette.ts";
 import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
+import { SURE_STYLE } from "./style-sure.ts";
 import { TABLE_STYLE } from "./style-tables.ts";
+import { VIEWER_STYLE } from "./style-viewer.ts";
 
 const BASE = `
 * { box-sizing: border-box; }
@@ -41,10 +43,10 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
-.words { columns: 26rem; column-gap: 3rem; }
-.words dt { font-weight: 600; }
-.words dd { margin: 0 0 .7rem; color: var(--muted); }
-.words > div { break-inside: avoid; }
+dl.words { columns: 26rem; column-gap: 3rem; }
+dl.words dt { font-weight: 600; }
+dl.words dd { margin: 0 0 .7rem; color: var(--muted); }
+dl.words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
 .word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
@@ -143,7 +145,6 @@ figure { margin: 0; min-width: 0; }
 .scale:has(#map-most:empty) .map-scale { display: none; }
 .map-scale rect { stroke: var(--ink); stroke-width: .6; }
 #map-words { margin: .8rem 0 .4rem; }
-.shape-chart { height: clamp(17rem, min(62vh, 92vw), 40rem); }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
 .modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; align-self: start; }
@@ -219,6 +220,8 @@ export function styleSheet(): string {
     TABLE_STYLE,
     CHARTS,
     CHARTS_STYLE,
+    SURE_STYLE,
+    VIEWER_STYLE,
     PAPER,
   ].join("\n");
 }

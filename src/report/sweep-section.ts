@@ -6,6 +6,7 @@ import { chartBox } from "./figure.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { degreesPerSecond, grams, hertz, mass, three, whole } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
+import { prose } from "./prose.ts";
 import { type Column, facts, folded, section, table } from "./section.ts";
 import { markSymbol } from "./series-marks.ts";
 import { branchName, frontFigure, shownLine, spotNames, valueText } from "./study/sweep-figures.ts";
@@ -21,9 +22,9 @@ export function findingsSection(study: SweepStudy): Html {
   const [first, ...more] = study.words;
   const there = frontFigure(study) !== undefined;
   return html`<section id="findings" class="verdict" aria-labelledby="findings-heading">
-<h2 id="findings-heading">${first}</h2>
+<h2 id="findings-heading">${prose(first)}</h2>
 <div class="words">
-${more.map((s) => html`<p>${s}</p>`)}
+${more.map((s) => html`<p>${prose(s)}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${there && chartBox("front-chart", "tall", frontFinding(study))}
@@ -84,12 +85,18 @@ export function frontSection(study: SweepStudy): Html | undefined {
   return section(
     "front",
     "Light and quiet at once",
-    "Variants that no other beats in both mass and gyro noise. Any other variant of the sweep can be bettered in one of the two without losing in the other; among these more mass buys less noise.",
+    {
+      finding: frontFinding(study),
+      how: "Any other variant of the sweep can be bettered in one of the two without losing in the other; among these more mass buys less noise.",
+    },
     table(
       "The front, lightest first",
       columns(study),
       study.front.map((i) => study.rows[i]),
-      { rowClass: (r) => (r === study.rows[study.quietest ?? -1] ? "chosen" : "") },
+      {
+        cards: true,
+        rowClass: (r) => (r === study.rows[study.quietest ?? -1] ? "chosen" : ""),
+      },
     ),
   );
 }
@@ -102,17 +109,20 @@ function columns(study: SweepStudy): Column<SweepRow>[] {
     ...study.parameters.map(
       (p, k): Column<SweepRow> => ({
         head: named(p.name),
+        ...(k > 0 && { label: p.name }),
         names: k === 0,
         cell: (r) => p.texts[r.at[k]],
       }),
     ),
     {
       head: html`mass<br><small>g</small>`,
+      label: "mass, g",
       number: true,
       cell: ({ outcome }) => (outcome ? three(1e3 * outcome.mass) : "–"),
     },
     {
       head: html`gyro noise<br><small>deg/s rms</small>`,
+      label: "gyro noise, deg/s rms",
       number: true,
       cell: (r) => (best(r) ? html`<strong>${three(best(r)?.gyro ?? 0)}</strong>` : "–"),
     },
@@ -120,6 +130,7 @@ function columns(study: SweepStudy): Column<SweepRow>[] {
       ? [
           {
             head: html`delay there<br><small>low-pass, ms</small>`,
+            label: "delay there, low-pass, ms",
             number: true,
             cell: (r: SweepRow) => {
               const delay = best(r)?.delay;
@@ -131,6 +142,7 @@ function columns(study: SweepStudy): Column<SweepRow>[] {
       : []),
     {
       head: "at",
+      label: "at",
       long: true,
       cell: (r) =>
         r.failed !== undefined
@@ -163,7 +175,10 @@ export function courseSection(study: SweepStudy, line: SweepLine): Html | undefi
   return section(
     "course",
     `Noise along ${study.parameters[study.along].name}`,
-    `${finding} All as the gyro passes it on, over the flight mix; the scale at the left grows by factors. Open marks: the spot must not be used.${heldWords(study, line)}${otherLines(study)}`,
+    {
+      finding,
+      how: `All as the gyro passes it on, over the flight mix; the scale at the left grows by factors. Open marks: the spot must not be used.${heldWords(study, line)}${otherLines(study)}`,
+    },
     html`<figure>${chartBox("course-chart", "tall", finding)}
 <figcaption><ul class="legend">${names.map((n, i) => html`<li>${markSymbol(i)} <bdi>${n}</bdi></li>`)}</ul></figcaption></figure>`,
   );
@@ -192,7 +207,10 @@ export function branchesSection(study: SweepStudy, line: SweepLine): Html {
   return section(
     "branches",
     `Modes along ${study.parameters[study.along].name}`,
-    `${finding} Each line is one way of moving, followed by its shape from variant to variant. Where two lines cross, they are at one frequency and do not mind each other (rings). Where two come close and turn away, they exchange their shapes without meeting (diamonds): in between both are a mixture of the two. Broad orange lines: what pushes in hover.${heldWords(study, line)}${otherLines(study)}`,
+    {
+      finding,
+      how: `Each line is one way of moving, followed by its shape from variant to variant. Where two lines cross, they are at one frequency and do not mind each other (rings). Where two come close and turn away, they exchange their shapes without meeting (diamonds): in between both are a mixture of the two. Broad orange lines: what pushes in hover.${heldWords(study, line)}${otherLines(study)}`,
+    },
     html`<figure>${chartBox("branches-chart", "tall", finding)}
 <figcaption><ul class="legend">${branches.slice(0, MOST_NAMED).map((b, n) => html`<li>${swatch(n)} <span>${branchName(outcomes, b)}</span></li>`)}</ul></figcaption></figure>`,
     veerings.length + crossings.length > 0 &&
@@ -202,19 +220,22 @@ export function branchesSection(study: SweepStudy, line: SweepLine): Html {
           "Where modes cross or turn into one another",
           [
             { head: "near", names: true, cell: (m) => m.near },
-            { head: "what happens", cell: (m) => m.what },
+            { head: "what happens", label: "what happens", cell: (m) => m.what },
             {
               head: html`frequency<br><small>Hz</small>`,
+              label: "frequency, Hz",
               number: true,
               cell: (m) => three(m.frequency),
             },
             {
               head: html`apart<br><small>Hz</small>`,
+              label: "apart, Hz",
               number: true,
               cell: (m) => (m.gap === undefined ? "0" : three(m.gap)),
             },
           ],
           meetingRows(study, line),
+          { cards: true },
         ),
       ),
   );
@@ -264,6 +285,17 @@ function branchesFinding(study: SweepStudy, line: SweepLine): string {
   return `${name[0].toUpperCase()}${name.slice(1)}, moves most: from ${hertz(most.from)} at ${first} to ${hertz(most.to)} at ${last}.`;
 }
 
+function rowsFinding({ rows, front }: SweepStudy): string {
+  const failed = rows.filter((r) => r.outcome === undefined).length;
+  const gone = failed > 0 ? `, ${whole(failed)} could not be computed` : "";
+  const all = rows.length === 1 ? "One variant" : `${whole(rows.length)} variants`;
+  const best =
+    front.length === 0
+      ? "none has a spot to use"
+      : `${front.length === 1 ? "one is" : `${whole(front.length)} are`} on the front of light and quiet`;
+  return `${all}${gone}; ${best}.`;
+}
+
 export function rowsSection(study: SweepStudy): Html {
   const shown = study.rows.slice(0, MOST_ROWS);
   const left = study.rows.length - shown.length;
@@ -275,12 +307,13 @@ export function rowsSection(study: SweepStudy): Html {
   return section(
     "rows",
     "All variants",
-    `Noise at the best spot of each.${why}`,
+    { finding: rowsFinding(study), how: `Noise at the best spot of each.${why}` },
     folded(
       left > 0
         ? `The first ${shown.length} of ${study.rows.length} variants as a table; the sweep's own file has all`
         : `All ${shown.length} variants as a table`,
       table("Variants of the sweep", columns(study), shown, {
+        cards: true,
         rowClass: (r) => (study.front.some((i) => study.rows[i] === r) ? "chosen" : ""),
       }),
     ),

@@ -7,6 +7,7 @@ import type { Mesh } from "../mesh/types.ts";
 import type { Model } from "../model/types.ts";
 import type { Modes } from "../modes/types.ts";
 import type { Ranking } from "../ranking/types.ts";
+import type { HowSure } from "../study/how-sure.ts";
 
 /** One frame with all that was found out about it: the record that the analysis makes. */
 export interface Analysed {
@@ -45,4 +46,6 @@ export interface ReportInput extends PageInput {
   readonly fileName: string;
   /** SHA-256 of the frame file, hexadecimal */
   readonly fileHash: string;
+  /** frames drawn and inputs moved, where that was asked for */
+  readonly sure?: HowSure;
 }

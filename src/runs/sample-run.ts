@@ -158,7 +158,7 @@ function noFrames(failed: ReadonlyMap<string, number>): InputError {
   const [reason] = [...failed].reduce((a, b) => (b[1] > a[1] ? b : a), ["", 0]);
   return inputError(
     "spreads",
-    `no frame drawn from the spreads can be solved; mostly because: ${reason}. Give smaller spreads in the section "spreads", or leave sampling out (compare --no-sampling).`,
+    `no frame drawn from the spreads can be solved; mostly because: ${reason}. Give smaller spreads in the section "spreads", or leave sampling out (compare --no-sampling, rank without --sure).`,
   );
 }
 

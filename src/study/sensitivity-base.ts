@@ -28,11 +28,12 @@ export interface StudyBase {
  * spread: noise within 0.03 dB of whole solutions, or recognised as unfit and solved exactly.
  *
  * @param meshSize m; the file's or the default where not given
+ * @param modes of the bare frame that are used; enough for what the motors shake where not given
  * @throws InputError, SolveError
  */
-export function studyBase(source: FrameSource, meshSize?: number): StudyBase {
+export function studyBase(source: FrameSource, meshSize?: number, modes?: number): StudyBase {
   const prepared = prepareVariant(source.file, meshSize);
-  const base = solveBase(prepared);
+  const base = solveBase(prepared, modes);
   const reduced = reduceVariants(base, []);
   return {
     source,

@@ -37,6 +37,8 @@ const MODES = 30;
 export interface SuggestOptions {
   /** most suggestions; 3 where not given */
   readonly most?: number;
+  /** number of the spot they are for; the best where not given */
+  readonly spot?: number;
   /** told what is being tried, how many are done, and how many there are */
   readonly progress?: (idea: string, done: number, all: number) => void;
 }
@@ -69,9 +71,10 @@ export function suggestions(
   options: SuggestOptions = {},
 ): Suggestions {
   const { source, prepared, outcome } = base;
-  const spot = outcome.best === undefined ? undefined : outcome.spots[outcome.best];
-  if (!spot) return { found: [], tried: 0, none: noneWords(undefined, 0) };
-  const ideas = promising(ideasFor(source, prepared.mass.mass, spot.name), table, outcome.best!);
+  const at = options.spot ?? outcome.best;
+  const spot = at === undefined ? undefined : outcome.spots[at];
+  if (at === undefined || !spot) return { found: [], tried: 0, none: noneWords(undefined, 0) };
+  const ideas = promising(ideasFor(source, prepared.mass.mass, spot.name), table, at);
   const tried = ideas.flatMap((idea, i) => {
     options.progress?.(idea.words, i, ideas.length);
     return predicted(base, idea, spot);

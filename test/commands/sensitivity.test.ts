@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { crossSections } from "../modes/toys.ts";
-import { type Outcome, stillpoint, useSandbox } from "./sandbox.ts";
+import { type Outcome, read, stillpoint, useSandbox } from "./sandbox.ts";
 
 useSandbox();
 
@@ -29,7 +29,7 @@ describe("sensitivity", () => {
   beforeAll(async () => {
     write(FRAME, frame);
     json = await stillpoint("sensitivity", FRAME, "--spot", "nose", "--json", ...ALONE);
-  }, 30_000);
+  }, 120_000);
 
   test("prints one JSON document with every input, mode and spot", () => {
     expect({ code: json.code, err: json.err }).toEqual({ code: 0, err: "" });
@@ -53,6 +53,26 @@ describe("sensitivity", () => {
     expect(spot).toBe("middle");
     expect(found[0].gyroDb).toBeLessThan(-0.3);
     expect(found[0].changes[0].path).toMatch(/^(arms|plates|bodies|stack)\./);
+  });
+
+  test("writes its page where none is named, and over no other file", async () => {
+    expect(JSON.parse(json.out).report).toBe("reports/cross-sensitivity.html");
+    const page = read("reports/cross-sensitivity.html");
+    expect(page).toContain("<code>--spot &quot;nose&quot;</code>");
+    expect(page).toContain("The noise at “nose” is moved most by");
+    writeFileSync("notes.html", "<p>mine</p>");
+    const before = ["sensitivity", FRAME, "--report"];
+    for (const [file, why] of [
+      ["notes.html", "is not a report of this program"],
+      [FRAME, "has the name of a frame file"],
+    ]) {
+      const { code, out, err } = await stillpoint(...before, file);
+      expect({ code, out }).toEqual({ code: 2, out: "" });
+      expect(err.replace(/\s+/g, " ")).toContain(why);
+    }
+    expect(read("notes.html")).toBe("<p>mine</p>");
+    const both = await stillpoint(...before, "a.html", "--no-report");
+    expect(both.err.replace(/\s+/g, " ")).toContain("together with --no-report");
   });
 
   test("says which spots there are, before it computes for long", async () => {

@@ -149,7 +149,7 @@ describe("a quantity that cannot be read says so in words", () => {
   test("a fraction outside 0 to 1", () => {
     const range = { above: 0, most: 1 };
     expect(problemOf("120 %", fraction, range)).toBe(
-      '"120 %" is not possible: it must be 1 or less.',
+      '"120 %" is not possible: it must be 100 % or less.',
     );
     expect(problemOf(85, fraction, range)).toBe("85 is not possible: it must be 1 or less.");
   });

@@ -1,76 +1,13 @@
 import { runInNewContext, Script } from "node:vm";
 import { describe, expect, test } from "vitest";
 import { themed } from "../../src/report/client/charts.ts";
-import {
-  lineVertices,
-  shapeTraces,
-  shapeUpdate,
-  vertexMotion,
-} from "../../src/report/client/geometry.ts";
 import { squareSizes } from "../../src/report/client/maps.ts";
-import type { PreparedShape, ShapesData } from "../../src/report/client/types.ts";
+import { scaleColours } from "../../src/report/client/picture.ts";
+import { readScene } from "../../src/report/client/scene.ts";
 import { DARK, LIGHT, motionScale } from "../../src/report/palette.ts";
 import { clientScript } from "../../src/report/script.ts";
-import { unpackUnit } from "../../src/report/shape-codec.ts";
-
-/** Two carriers and one follower a quarter of the way; one triangle, one line, a mark. */
-const DATA: ShapesData = {
-  places: [0, 0, 0, 100, 0, 0],
-  frames: [0, 1, 1, 1],
-  followers: [0, 250, 0, 0],
-  surface: [0, 1, 2],
-  lines: [[0, 2, 1]],
-  boxes: { surface: [0, 2, 1], lines: [[0, 1]] },
-  mark: [0, 1],
-  shapes: [],
-  words: [],
-  first: 1,
-  scale: motionScale(3),
-};
-
-function prepared(): PreparedShape {
-  return {
-    data: DATA,
-    rest: vertexMotion(DATA, DATA.places),
-    motion: vertexMotion(DATA, [0, 0, 0, 0, 0, 1]),
-    lines: lineVertices(DATA.lines),
-    boxLines: lineVertices(DATA.boxes.lines),
-  };
-}
-
-type Placed = Record<"x" | "y" | "z", (number | null)[]> & { intensity?: number[] };
-
-describe("the moving picture", () => {
-  test("puts followers between their carriers", () => {
-    expect(Array.from(prepared().rest)).toEqual([0, 0, 0, 100, 0, 0, 25, 0, 0]);
-    expect(Array.from(prepared().motion)).toEqual([0, 0, 0, 0, 0, 1, 0, 0, 0.25]);
-  });
-
-  test("colours by how far each vertex moves", () => {
-    const [surface, bodies] = shapeTraces(prepared(), LIGHT) as unknown as Placed[];
-    expect(surface.intensity).toEqual([0, 1, 0.25]);
-    expect(bodies.intensity).toEqual(surface.intensity);
-  });
-
-  test("moves surface, bodies, lines, edges and mark by the size asked for", () => {
-    const { x, z } = shapeUpdate(prepared(), -20) as Record<string, (number | null)[][]>;
-    expect(z).toEqual([
-      [0, -20, -5],
-      [0, -20, -5],
-      [0, -5, -20, null],
-      [0, -20, null],
-      [0, -20],
-    ]);
-    expect(x[2]).toEqual([0, 25, 100, null]);
-  });
-
-  test("keeps a ghost and an arrow to the front that do not move", () => {
-    const traces = shapeTraces(prepared(), LIGHT) as unknown as Placed[];
-    expect(traces.length).toBe(7);
-    expect(traces[5].x).toEqual([0, 25, 100, null]);
-    expect(traces[6].x[0]).toBe(100);
-  });
-});
+import { unpackIntegers } from "../../src/report/shape-codec.ts";
+import { DRAWN } from "./drawn.ts";
 
 describe("themed", () => {
   test("fills in colours by name and leaves all else", () => {
@@ -93,31 +30,39 @@ describe("the script of the page", () => {
     const script = clientScript();
     const tools = script.slice(script.indexOf("const tools"), script.indexOf("const starters"));
     const program = `const __name = (f) => f; ${tools}
-      const shape = { ...input, rest: Float64Array.from(input.rest), motion: Float64Array.from(input.motion) };
+      const scene = tools.readScene(input, tools.unpackIntegers);
+      const colours = tools.scaleColours(scale, 10);
+      const seen = tools.project(scene, { yaw: 2, pitch: 0.5, zoom: 1 }, 60, 40, 2);
+      const raster = tools.newRaster(60, 40);
+      const paint = {
+        colours, table: tools.shadeTable(colours, 0.8), dimmest: 0.8, opacity: [1, 0.5, 1], ground: [1, 2, 3],
+      };
+      const camera = { yaw: 2, pitch: 0.5, zoom: 1 };
+      const look = { paint, size: 0, ghost: true, mark: input.mark, theme, room: 2 };
+      const { overlay } = tools.composePicture(tools, scene, camera, raster, 1, look);
       JSON.stringify([
-        Array.from(tools.unpackUnit("AAf_fA")),
-        Array.from(tools.vertexMotion(shape.data, shape.data.places)),
-        tools.lineVertices([[1], [2]]),
-        tools.shapeTraces(shape, theme),
-        tools.shapeUpdate(shape, 3),
+        tools.unpackIntegers("AAf_fA"),
+        Array.from(scene.rest),
+        colours,
+        tools.rgbOf("#010203"),
+        new Set(raster.pixels).size > 10,
+        tools.svgPicture(60, 40, "#ffffff", tools.paintedAreas(scene, seen, paint, () => false), overlay, "t", "urn:svg").length > 2000,
         tools.themed({ a: "--ink" }, theme),
         tools.squareSizes([1, 2], 1, 3, 20),
       ])`;
-    const shape = prepared();
-    const input = { ...shape, rest: Array.from(shape.rest), motion: Array.from(shape.motion) };
-    const result = JSON.parse(String(runInNewContext(program, { input, theme: { ...LIGHT } })));
-    expect(result).toEqual(
-      JSON.parse(
-        JSON.stringify([
-          Array.from(unpackUnit("AAf_fA")),
-          Array.from(shape.rest),
-          lineVertices([[1], [2]]),
-          shapeTraces(shape, LIGHT),
-          shapeUpdate(shape, 3),
-          { a: LIGHT.ink },
-          squareSizes([1, 2], 1, 3, 20),
-        ]),
-      ),
+    const scale = motionScale(3);
+    const result = JSON.parse(
+      String(runInNewContext(program, { input: DRAWN, scale, theme: { ...LIGHT } })),
     );
+    expect(result).toEqual([
+      unpackIntegers("AAf_fA"),
+      Array.from(readScene(DRAWN, unpackIntegers).rest),
+      scaleColours(scale, 10),
+      [1, 2, 3],
+      true,
+      true,
+      { a: LIGHT.ink },
+      squareSizes([1, 2], 1, 3, 20),
+    ]);
   });
 });

@@ -1,104 +1,130 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { sumMoments } from "../../src/model/polygon.ts";
-import { lineVertices, vertexMotion } from "../../src/report/client/geometry.ts";
-import { type DisplayData, displayData } from "../../src/report/display.ts";
-import { carrierMotion } from "../../src/report/display-draft.ts";
+import { readMotion, readScene, sceneMotion } from "../../src/report/client/scene.ts";
+import type { DrawnKind, Scene, SceneMotion } from "../../src/report/client/viewer-types.ts";
+import { carrierMotion, type DisplayData, displayData } from "../../src/report/display.ts";
 import { armOutline } from "../../src/report/plan.ts";
-import { unpackUnit } from "../../src/report/shape-codec.ts";
+import { unpackIntegers } from "../../src/report/shape-codec.ts";
 import type { Analysed } from "../../src/report/types.ts";
 import { fixture } from "./fixture.ts";
 
 let analysed: Analysed;
 let data: DisplayData;
-let rest: Float64Array;
+let scene: Scene;
+const motionOf = (mode: number): SceneMotion =>
+  readMotion(scene, data.motions[mode - 1], data.steps, unpackIntegers, sceneMotion);
 
 beforeAll(() => {
   analysed = fixture();
   data = displayData(analysed);
-  rest = vertexMotion(data, data.places);
+  scene = readScene(data.frame, unpackIntegers);
 });
 
-/** Area seen from above of triangles, mm^2. */
-function area(triangles: readonly number[]): number {
-  let sum = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => triangles[t + k]);
-    const cross = (i: number, j: number) =>
-      (rest[3 * b + i] - rest[3 * a + i]) * (rest[3 * c + j] - rest[3 * a + j]);
-    sum += Math.abs(cross(0, 1) - cross(1, 0)) / 2;
-  }
-  return sum;
+/** Vertices of all triangles of parts of a kind, one after the other. */
+function verticesOf(kind: DrawnKind): number[] {
+  return Array.from(scene.triangles).filter((_, i) => {
+    return scene.kinds[scene.partOf[Math.floor(i / 3)]] === kind;
+  });
 }
 
-describe("the surface at rest", () => {
-  test("has the area of the plates less their holes, and of the arms", () => {
+/** Volume inside the surfaces of a kind, mm^3, by the divergence theorem. */
+function volume(kind: DrawnKind): number {
+  const list = verticesOf(kind);
+  const { rest } = scene;
+  let sum = 0;
+  for (let t = 0; t < list.length; t += 3) {
+    const [a, b, c] = [0, 1, 2].map((k) => rest.subarray(3 * list[t + k], 3 * list[t + k] + 3));
+    for (let k = 0; k < 3; k++) {
+      const [i, j] = [(k + 1) % 3, (k + 2) % 3];
+      sum += a[k] * (b[i] * c[j] - b[j] * c[i]);
+    }
+  }
+  return sum / 6;
+}
+
+describe("the surfaces at rest", () => {
+  test("hold the volume of the plates less their holes, and of the arms", () => {
     const { plates, arms } = analysed.model;
-    const plate = sumMoments(plates.flatMap((p) => [p.outline, ...p.holes])).area;
-    // Of an arm only its free length is drawn.
-    const free = arms.map((a) => ({ ...a, held: { kind: "point", point: "" } as const }));
-    const arm = sumMoments(free.map(armOutline)).area;
-    expect(area(data.surface) / 1e6).toBeCloseTo(plate + arm, 6);
+    const plate = plates.reduce(
+      (sum, p) => sum + p.thickness * sumMoments([p.outline, ...p.holes]).area,
+      0,
+    );
+    const arm = arms[0].thickness * sumMoments(arms.map(armOutline)).area;
+    expect(volume("plate") / (plate * 1e9)).toBeCloseTo(1, 3);
+    expect(volume("arm") / (arm * 1e9)).toBeCloseTo(1, 3);
   });
 
-  test("lies at the parts' own heights and reaches as far as they do", () => {
-    const xs = data.surface.map((v) => rest[3 * v]);
-    const zs = new Set(data.surface.map((v) => Number(rest[3 * v + 2].toFixed(3))));
-    expect([...zs].sort()).toEqual([0, 3.5]);
-    expect(Math.min(...xs)).toBeCloseTo(-90, 1);
+  test("lie at the parts' own heights and reach as far as they do", () => {
+    const heights = new Set(verticesOf("plate").map((v) => scene.rest[3 * v + 2].toFixed(2)));
+    expect([...heights].sort()).toEqual(["2.50", "4.50"]);
+    expect(Math.min(...verticesOf("plate").map((v) => scene.rest[3 * v]))).toBeCloseTo(-90, 1);
   });
 
-  test("has borders that close", () => {
-    const outline = data.lines[0];
-    expect(outline[0]).toBe(outline.at(-1));
-    expect(outline.length).toBeGreaterThan(30);
+  test("have a box for every body with a size and a cylinder for every motor", () => {
+    expect(scene.kinds.filter((k) => k === "body").length).toBe(1);
+    expect(volume("stack")).toBeCloseTo(36 * 36 * 15, 0);
+    expect(verticesOf("motor").length / 3).toBe(4 * (2 * 18 + 2 * 20));
   });
 
-  test("has a box with twelve triangles for every body with a size and every motor", () => {
-    expect(data.boxes.surface.length).toBe(3 * 12 * (1 + 1 + 4));
-    const [x, y, z] = [0, 1, 2].map((k) => {
-      const at = data.boxes.surface.slice(-36).map((v) => rest[3 * v + k]);
-      return Math.max(...at) - Math.min(...at);
-    });
-    expect([x, y, z].map((v) => Number(v.toFixed(2)))).toEqual([36, 36, 15]);
+  test("are told apart by name and mass", () => {
+    const stack = data.frame.parts.find((p) => p.kind === "stack");
+    expect(stack?.words).toBe("sensor stack, 24\u00a0g");
+    expect(data.frame.parts.map((p) => p.name)).toContain("front left arm");
   });
 
-  test("marks the best place on its plate and at its chip", () => {
-    const [plate, chip] = data.mark ?? [Number.NaN, Number.NaN];
-    expect(Array.from(rest.subarray(3 * plate, 3 * plate + 3))).toEqual([0, 0, 3.5]);
-    expect(rest[3 * chip + 2]).toBeCloseTo(3.5 + 1 + 9, 6);
+  test("mark the best place on its plate and at its chip", () => {
+    const [plate, chip] = data.frame.mark ?? [Number.NaN, Number.NaN];
+    const at = (v: number) => Array.from(scene.rest.subarray(3 * v, 3 * v + 3));
+    expect(at(plate)).toEqual([0, 0, 3.5].map((v) => expect.closeTo(v, 2)));
+    expect(at(chip)[2]).toBeCloseTo(3.5 + 1 + 9, 2);
   });
 });
 
 describe("a mode", () => {
-  test("moves every vertex of the plate as its shape says", () => {
-    // w = x y is bilinear, so the followers between the nodes are exact too.
-    const motion = vertexMotion(data, unpackUnit(data.shapes[1]));
-    const plate = [...new Set(data.surface)].filter((v) => Math.abs(rest[3 * v + 2] - 3.5) < 1e-6);
-    const at = (v: number) => rest[3 * v] * rest[3 * v + 1] * 1e-6;
-    const far = plate.reduce((a, b) => (Math.abs(at(b)) > Math.abs(at(a)) ? b : a));
-    const scale = motion[3 * far + 2] / at(far);
-    const worst = Math.max(...plate.map((v) => Math.abs(motion[3 * v + 2] - scale * at(v))));
-    expect(worst).toBeLessThan(1.5 / 2047);
-  });
-
-  test("is scaled so that the largest motion is 1", () => {
-    for (const shape of data.shapes) {
-      const carriers = unpackUnit(shape);
-      const lengths = Array.from({ length: carriers.length / 3 }, (_, i) =>
-        Math.hypot(...carriers.subarray(3 * i, 3 * i + 3)),
-      );
-      expect(Math.max(...lengths)).toBeCloseTo(1, 3);
+  test("moves and turns every vertex of the plate as its shape says", () => {
+    // w = xy, with theta = (x, -y): its slopes are linear in a cell, so nothing is lost but the steps.
+    const { move, turn } = motionOf(2);
+    const plate = [...new Set(verticesOf("plate"))];
+    const w = (v: number) => scene.rest[3 * v] * scene.rest[3 * v + 1];
+    const far = plate.reduce((a, b) => (Math.abs(w(b)) > Math.abs(w(a)) ? b : a));
+    const scale = move[3 * far + 2] / w(far);
+    const step = 0.5 / data.steps.move;
+    const largest = data.motions[1].turnPerMove;
+    for (const v of plate) {
+      expect(Math.abs(move[3 * v + 2] - scale * w(v))).toBeLessThan(5 * step);
+      const [x, y] = [scene.rest[3 * v], scene.rest[3 * v + 1]];
+      const off = Math.hypot(turn[3 * v] - scale * x, turn[3 * v + 1] + scale * y);
+      expect(off / largest).toBeLessThan(6 * (0.5 / data.steps.turn));
     }
   });
 
-  test("turns what is fixed to a node about the node: u + theta x r", () => {
-    const mesh = { ...analysed.mesh, xyz: Float64Array.of(0, 0, 0) };
-    const shape = Float64Array.of(0, 0, 0, 0, 0, 1);
-    const motion = carrierMotion({ mesh, nodes: [0, 0], places: [2, 0, 0, 0, 1, 5] }, shape);
-    expect(Array.from(motion, (v) => v + 0)).toEqual([0, 1, 0, -0.5, 0, 0]);
+  test("is scaled so that the largest displacement that is drawn is 1", () => {
+    for (const mode of [1, 2, 3]) {
+      const { move } = motionOf(mode);
+      const lengths = Array.from(scene.triangles, (v) =>
+        Math.hypot(...move.subarray(3 * v, 3 * v + 3)),
+      );
+      expect(Math.max(...lengths)).toBeGreaterThan(0.99);
+      expect(Math.max(...lengths)).toBeLessThan(1.01);
+    }
+  });
+
+  test("tells how much the best place moves and turns", () => {
+    const chip = data.frame.mark?.[1] ?? 0;
+    for (const mode of [1, 2, 3]) {
+      const { move, turn } = motionOf(mode);
+      const { [mode - 1]: at } = data.atMark ?? [];
+      const length = (list: Float64Array) => Math.hypot(...list.subarray(3 * chip, 3 * chip + 3));
+      expect(Math.abs(at.move - length(move))).toBeLessThan(0.01);
+      const most = data.motions[mode - 1].turnPerMove;
+      expect(Math.abs(at.turn - length(turn) / most)).toBeLessThan(0.02);
+    }
   });
 });
 
-test("lines are put one after the other with gaps", () => {
-  expect(lineVertices([[1, 2], [3]])).toEqual([1, 2, -1, 3, -1]);
+test("carriers take displacements in mm and rotations from their nodes", () => {
+  const shape = Float64Array.from([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
+  const { move, turn } = carrierMotion({ nodes: [1, 0] }, shape);
+  expect(Array.from(move)).toEqual([7000, 1000, 8000, 2000, 9000, 3000]);
+  expect(Array.from(turn)).toEqual([10, 4, 11, 5, 12, 6]);
 });

@@ -25,6 +25,7 @@ describe("the page", () => {
       "spectra",
       "mounts",
       "cases",
+      "sure",
       "check",
       "model",
       "masses",
@@ -77,7 +78,7 @@ describe("the page", () => {
       page,
     )?.[1];
     const data = JSON.parse(json ?? "") as PageData;
-    expect(data.shapes?.shapes.length).toBe(3);
+    expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
     expect(data.campbell?.modes.length).toBe(3);
     expect(data.spectra?.gyro.powers.length).toBe(3);
@@ -140,8 +141,8 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Seven charts, and the scale of the map.
-    expect(labels.length).toBe(8);
+    // Eight charts, and the scale of the map.
+    expect(labels.length).toBe(9);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

@@ -145,14 +145,14 @@ describe("the modes", () => {
   });
 
   test("are told in words", () => {
-    expect(modeWords(analysed, 1)).toBe(
-      `Mode 1, 160\u00a0Hz: arms flap, all together (symmetric left to right). Most of the energy of motion: ${HOSTILE.plate} 50\u00a0%, front left arm 20\u00a0%. The best place, “${HOSTILE.best}”, turns 11\u00a0% as much as the place that turns most here.`,
+    expect(modeWords(analysed, 1, { move: 0.213, turn: 0.052 })).toBe(
+      `Mode 1, 160\u00a0Hz: arms flap, all together (symmetric left to right). Most of the energy of motion: ${HOSTILE.plate} 50\u00a0%, front left arm 20\u00a0%. The best place, “${HOSTILE.best}”, moves 21\u00a0% and turns 5.2\u00a0% as much as what moves and turns most.`,
     );
   });
 
   test("can be chosen by radio buttons, as far as their shapes are in the page", () => {
-    const { html } = modesSection(analysed, 2);
-    const radios = html.match(/<input type="radio"[^>]*>/g);
+    const { html } = modesSection(analysed, ["first", "second"]);
+    const radios = html.match(/<input type="radio" name="mode"[^>]*>/g);
     expect(radios).toEqual([
       '<input type="radio" name="mode" value="1">',
       '<input type="radio" name="mode" value="2" checked>',

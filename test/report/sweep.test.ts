@@ -8,8 +8,8 @@ import {
   spreadLevels,
   sweepDensity,
 } from "../../src/report/client/sweep.ts";
-import { packUnit, unpackUnit } from "../../src/report/shape-codec.ts";
 import { unitsOf } from "../../src/report/spectra.ts";
+import { packUnit, unpackUnit } from "../../src/report/unit-codec.ts";
 
 /** 8 000 to 30 000 rpm, with a resonance of 2 % loss met at 20 000 rpm times `at`. */
 const RPM = [8000, 30_000] as const;

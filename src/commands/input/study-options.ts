@@ -44,23 +44,27 @@ export function addRunOptions(command: Command): Command {
     .addOption(meshSizeOption());
 }
 
+export function samplesOption(): Option {
+  return new Option(
+    "--samples <n>",
+    "frames drawn from the spreads of the inputs (default: as many as the answer needs, at most 192)",
+  ).argParser(sampleNumber);
+}
+
+export function seedOption(): Option {
+  return new Option("--seed <n>", "another set of samples (default: 1)").argParser(
+    wholeNumber(0, MOST_SEED),
+  );
+}
+
 export function addStudyOptions(command: Command): Command {
   command
-    .addOption(
-      new Option(
-        "--samples <n>",
-        "frames drawn from the spreads of the inputs (default: as many as the answer needs, at most 192)",
-      ).argParser(sampleNumber),
-    )
+    .addOption(samplesOption())
     .option(
       "--error <percent>",
       "how well chances are to be known, one standard error, in percentage points; takes up to 4096 samples (default: 5, with 192 at most)",
     )
-    .addOption(
-      new Option("--seed <n>", "another set of samples (default: 1)").argParser(
-        wholeNumber(0, MOST_SEED),
-      ),
-    );
+    .addOption(seedOption());
   return addRunOptions(command).addOption(jsonOption());
 }
 
@@ -72,7 +76,7 @@ function sampleNumber(text: string): number {
 
 /** @throws InputError for numbers that make no sense */
 export async function sampleOptions(
-  options: StudyOptions,
+  options: Pick<StudyOptions, "samples" | "error" | "seed" | "workers">,
 ): Promise<Pick<SampleOptions, "samples" | "wanted" | "seed" | "workers">> {
   const { checkSampleCount, WANTED_ERROR } = await import("../../study/sample-count.ts");
   const { samples, error, workers } = options;

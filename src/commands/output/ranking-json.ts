@@ -11,12 +11,14 @@ import type {
   Ranking,
 } from "../../ranking/types.ts";
 import type { FoldedBand } from "../../sensing/folding.ts";
+import type { HowSure } from "../../study/how-sure.ts";
 import { toDegrees, toRpm } from "../terminal/numbers.ts";
 import { filterFields } from "./burden-json.ts";
 import { documentText, type FrameIdentity, frameFields } from "./document.ts";
 import { massFields, partFields } from "./mass.ts";
 import { modesFields } from "./modes-json.ts";
 import { mountModeFields, placeFields } from "./place-json.ts";
+import { howSureFields } from "./rank-sure-json.ts";
 import { isToAvoid } from "./shown-places.ts";
 import { excitationFields } from "./speeds.ts";
 
@@ -32,6 +34,7 @@ export function rankingJson(
   excitation: Excitation,
   frame: FrameIdentity,
   written: WrittenFiles,
+  sure?: HowSure,
 ): string {
   const { candidates, weights, map } = ranking;
   const quietest = quietestOf(candidates);
@@ -66,6 +69,7 @@ export function rankingJson(
     mass: { ...massFields(analysis.mass), parts: partFields(analysis.mass.parts) },
     ...modesFields(analysis.modes),
     warnings: analysis.warnings,
+    sure: sure ? howSureFields(sure) : null,
   });
 }
 

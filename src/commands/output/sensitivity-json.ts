@@ -6,13 +6,28 @@ import type { Suggestion } from "../../study/suggest-types.ts";
 import { documentText, frameFields } from "./document.ts";
 import type { ToldSensitivity } from "./sensitivity-text.ts";
 
+/** One document. */
+export function sensitivityJson(
+  { frame, ...study }: ToldSensitivity,
+  written: { readonly report?: string },
+): string {
+  return documentText("sensitivity", {
+    ...frameFields(frame),
+    report: written.report ?? null,
+    ...sensitivityFields(study),
+  });
+}
+
 /**
  * Values of inputs are in the unit that stands beside them, that of a bare number in the file; per unit
  * means per one of these.
  */
-export function sensitivityJson({ table, suggested, spot, frame }: ToldSensitivity): string {
-  return documentText("sensitivity", {
-    ...frameFields(frame),
+export function sensitivityFields({
+  table,
+  suggested,
+  spot,
+}: Omit<ToldSensitivity, "frame">): Record<string, unknown> {
+  return {
     modes: table.modes.map(({ number, frequency, name }) => ({
       number,
       frequencyHz: frequency,
@@ -35,7 +50,7 @@ export function sensitivityJson({ table, suggested, spot, frame }: ToldSensitivi
           none: suggested.none ?? null,
         }
       : null,
-  });
+  };
 }
 
 function inputFields({ modes }: SensitivityTable, row: SensitivityRow): Record<string, unknown> {

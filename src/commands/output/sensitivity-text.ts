@@ -2,6 +2,7 @@
 
 import { formatPath } from "../../frame/file-path.ts";
 import { type Mover, modeMovers, sizeOf, spotMovers } from "../../study/movers.ts";
+import type { SensitivityStudy } from "../../study/sensitivity-study.ts";
 import type { SensitivityTable } from "../../study/sensitivity-types.ts";
 import type { Suggestions } from "../../study/suggest-types.ts";
 import type { Ink } from "../terminal/ink.ts";
@@ -11,11 +12,8 @@ import { type Column, type Fitted, renderTable } from "../terminal/table.ts";
 import { bullets, HARD_SPACE, wrap } from "../terminal/wrap.ts";
 import type { FrameIdentity } from "./document.ts";
 
-export interface ToldSensitivity {
-  readonly table: SensitivityTable;
-  readonly suggested?: Suggestions;
-  /** number of the spot in the table's list */
-  readonly spot?: number;
+/** What is told does not need the modes that pages show in full. */
+export interface ToldSensitivity extends Omit<SensitivityStudy, "telling"> {
   readonly frame: FrameIdentity;
 }
 

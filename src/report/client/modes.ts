@@ -1,190 +1,215 @@
 /** The moving picture of the modes. Runs in the page: gets from outside only what it is handed. */
 
-import type { Theme } from "../palette.ts";
-import type { Browser, Host, Plotly, PreparedShape, ShapesData, Tools } from "./types.ts";
+import type { Browser, Host, ShapesData, Tools } from "./types.ts";
+import type { Look, Picked, Rgb, SceneMotion } from "./viewer-types.ts";
 
 /** Places the picture and connects its controls. */
 export function startModes(browser: Browser, data: ShapesData, tools: Tools, host: Host): void {
   const { document } = browser;
-  let Plotly: Plotly;
   const element = (id: string) => {
     const found = document.getElementById(id);
     if (found === null) throw new Error(`the page has no ${id}`);
     return found;
   };
   const chart = element("shape-chart");
-  const [play, size, ghost, bodies, words] = [
-    "mode-play",
-    "mode-size",
-    "mode-ghost",
-    "mode-bodies",
-    "mode-words",
+  const figure = chart.closest("figure") as typeof chart;
+  const [play, slider, speed, ghost, bodies, words, turning, clip] = [
+    ...["mode-play", "mode-size", "mode-speed", "mode-ghost", "mode-bodies", "mode-words"],
+    ...["mode-by-turning", "mode-clip"],
   ].map(element);
-  if (document.createElement("canvas").getContext("webgl") === null) {
-    chart.textContent =
-      "This browser cannot draw in three dimensions (no WebGL); the table says how each mode moves.";
-    return;
-  }
-  const rest = tools.vertexMotion(data, data.places);
-  const lines = tools.lineVertices(data.lines);
-  const boxLines = tools.lineVertices(data.boxes.lines);
-  const prepare = (mode: number): PreparedShape => {
-    const motion = tools.vertexMotion(data, tools.unpackUnit(data.shapes[mode - 1]));
-    return { data, rest, motion, lines, boxLines };
-  };
-  const low = [0, 1, 2].map((k) =>
-    rest.filter((_, i) => i % 3 === k).reduce((a, b) => Math.min(a, b)),
-  );
-  const high = [0, 1, 2].map((k) =>
-    rest.filter((_, i) => i % 3 === k).reduce((a, b) => Math.max(a, b)),
-  );
-  const reach = Math.max(...high.map((h, k) => h - low[k]));
-  let shape = prepare(data.first);
+  const scene = tools.readScene(data.frame, tools.unpackIntegers);
+  const reach = Math.max(...scene.high.map((h, k) => h - scene.low[k]));
+  const colours: readonly Rgb[] = tools.scaleColours(data.scale, 10);
+  // Little shade: the colours are to be read off.
+  const DIMMEST = 0.8;
+  const table = tools.shadeTable(colours, DIMMEST);
+  const count = data.motions.length;
+  let mode = data.first;
+  let motion: SceneMotion;
+  /** per vertex, relative to the largest in this mode: how far it moves and how much it turns */
+  let shares: readonly [Float64Array, Float64Array];
+  let printing = false;
   let playing = false;
-  let seen = true;
-  let busy = false;
-  let held = false;
+  let inSight = false;
   let angle = 0;
-  let phase = 1;
   let before = 0;
+  let slow = 0;
 
-  /** Size of the motion, mm: the slider is in hundredths of the frame's own size. */
-  const amplitude = () => (Number(size.value) / 100) * reach;
-  // The same box for every phase and size, or the picture would breathe.
-  const room = 0.14 * reach;
-  const axis = (k: number) => ({ visible: false, range: [low[k] - room, high[k] + room] });
-  const sides = high.map((h, k) => (h - low[k] + 2 * room) / (reach + 2 * room));
-  const views: Record<string, object> = {
-    corner: { eye: { x: -0.95, y: 0.95, z: 0.85 }, up: { x: 0, y: 0, z: 1 } },
-    above: { eye: { x: -0.001, y: 0, z: 1.7 }, up: { x: 1, y: 0, z: 0 } },
-    front: { eye: { x: 1.7, y: 0, z: 0.05 }, up: { x: 0, y: 0, z: 1 } },
-    side: { eye: { x: 0, y: -1.7, z: 0.05 }, up: { x: 0, y: 0, z: 1 } },
+  const opacity = () => {
+    const through = bodies.checked ? 0.24 : 0;
+    return scene.kinds.map((kind) => (kind === "body" || kind === "stack" ? through : 1));
   };
-  // The picture fills the smaller side of its place.
-  const zoom = 1.75 * Math.min(1.05, chart.clientWidth / chart.clientHeight);
-  const layout = () => ({
-    paper_bgcolor: "rgba(0,0,0,0)",
-    margin: { l: 0, r: 0, t: 0, b: 0 },
-    showlegend: false,
-    uirevision: "kept",
-    scene: {
-      xaxis: axis(0),
-      yaxis: axis(1),
-      zaxis: axis(2),
-      aspectmode: "manual",
-      aspectratio: { x: zoom * sides[0], y: zoom * sides[1], z: zoom * sides[2] },
-      camera: seenFrom()["scene.camera"] ?? {
-        ...views.corner,
-        projection: { type: "orthographic" },
-      },
-      dragmode: "turntable",
-      uirevision: "kept",
-    },
-  });
-  const config = { displayModeBar: false, responsive: true, scrollZoom: false };
-  // Every redrawing sets the view back to the one in the layout, where a turn by hand arrives late or,
-  // after a quick one, not at all: so it is put there before.
-  const seenFrom = () => {
-    const camera = chart._fullLayout?.scene?._scene?.getCamera();
-    return camera === undefined ? {} : { "scene.camera": camera };
-  };
-  const draw = (theme: Theme) => {
-    const traces = tools.shapeTraces(shape, theme);
-    traces[1].visible = bodies.checked;
-    traces[3].visible = bodies.checked;
-    traces[5].visible = ghost.checked;
-    const moved = tools.shapeUpdate(shape, phase * amplitude()) as Record<string, unknown[]>;
-    for (let i = 0; i < 5; i++) {
-      for (const k of ["x", "y", "z"]) traces[i][k] = moved[k][i];
+  /** A body that rocks on its mount would leave all else dark: without bodies the rest has the scale. */
+  const lengths = (vectors: Float64Array) => {
+    const out = new Float64Array(vectors.length / 3);
+    const shown = opacity();
+    let most = 0;
+    for (let v = 0; v < out.length; v++) {
+      out[v] = Math.hypot(vectors[3 * v], vectors[3 * v + 1], vectors[3 * v + 2]);
     }
-    return Plotly.react(chart, traces, layout(), config);
+    scene.partOf.forEach((part, t) => {
+      if (shown[part] === 0) return;
+      for (let k = 0; k < 3; k++) most = Math.max(most, out[scene.triangles[3 * t + k]]);
+    });
+    return most > 0 ? out.map((v) => v / most) : out;
   };
-  let shown: Theme | undefined;
-  const move = async () => {
-    if (busy || shown === undefined) return;
-    busy = true;
-    const update = tools.shapeUpdate(shape, phase * amplitude());
-    await Plotly.update(chart, update, seenFrom(), [0, 1, 2, 3, 4]);
-    busy = false;
+  const measure = () => {
+    shares = [lengths(motion.move), lengths(motion.turn)];
   };
+  const prepare = () => {
+    const packed = data.motions[mode - 1];
+    motion = tools.readMotion(scene, packed, data.steps, tools.unpackIntegers, tools.sceneMotion);
+    measure();
+  };
+  prepare();
+
+  const look = (): Look => {
+    const theme = host.theme();
+    const size = (Number(slider.value) / 100) * reach;
+    return {
+      paint: {
+        values: shares[turning.checked ? 1 : 0],
+        colours,
+        table,
+        dimmest: DIMMEST,
+        opacity: opacity(),
+        ground: tools.rgbOf(theme.surface),
+      },
+      move: motion.move,
+      // The slider is in hundredths of the frame's own size. On paper: at the largest deflection.
+      size: (printing ? 1 : Math.cos(angle)) * size,
+      ghost: ghost.checked,
+      ...(data.frame.mark && { mark: data.frame.mark }),
+      theme,
+      room: 0.03 * reach + 0.7 * size,
+    };
+  };
+  const percent = (share: number) => `${Number((100 * share).toPrecision(2))}\u00a0%`;
+  const say = ({ part, triangle, weights }: Picked) => {
+    const share = (values: Float64Array) =>
+      percent(
+        weights.reduce((sum, w, k) => sum + w * values[scene.triangles[3 * triangle + k]], 0),
+      );
+    const { name } = data.frame.parts[part];
+    return `${name}: moves ${share(shares[0])} and turns ${share(shares[1])} of the most that is shown`;
+  };
+  const stage = tools.createStage(browser, tools, {
+    at: chart,
+    scene,
+    look,
+    say,
+    label: () => data.words[mode - 1],
+    buttons: figure.querySelectorAll("button[data-view], button[data-zoom]"),
+  });
+
   const step = (now: number) => {
-    if (!playing) return;
-    // A slow swing: one in 1.8 seconds. After a pause it goes on where it was.
+    if (!playing || !inSight || document.hidden) {
+      before = 0;
+      return;
+    }
+    // After a pause it goes on where it was.
     const passed = before === 0 ? 0 : Math.min(100, now - before);
     before = now;
-    angle += (2 * Math.PI * passed) / 1800;
-    phase = Math.cos(angle);
-    if (seen && !held && !document.hidden) move();
+    angle += (2 * Math.PI * passed * Number(speed.value)) / 1800;
+    const begun = browser.performance.now();
+    stage.render();
+    // Fine screens in slow machines: fewer points while it moves.
+    slow = 0.8 * slow + 0.2 * (browser.performance.now() - begun);
+    if (slow > 22) stage.coarsen(1);
     browser.requestAnimationFrame(step);
+  };
+  const run = () => {
+    if (before !== 0 || !playing || !inSight || document.hidden) return;
+    before = -1;
+    browser.requestAnimationFrame((now) => {
+      before = now;
+      step(now);
+    });
   };
   const setPlaying = (on: boolean) => {
     playing = on;
-    before = 0;
     play.textContent = on ? "Pause" : "Play";
     play.setAttribute("aria-pressed", String(on));
-    if (on) browser.requestAnimationFrame(step);
+    run();
+    if (on) return;
+    stage.coarsen(2);
+    stage.render();
   };
-  const choose = (mode: number) => {
-    shape = prepare(mode);
-    words.textContent = data.words[mode - 1];
-    chart.setAttribute("aria-label", data.words[mode - 1]);
-    if (shown !== undefined) draw(shown);
-  };
-
-  play.addEventListener("click", () => setPlaying(!playing));
-  size.addEventListener("input", () => {
-    if (!playing) move();
-  });
-  for (const box of [ghost, bodies]) {
-    box.addEventListener("change", () => {
-      if (shown !== undefined) draw(shown);
-    });
-  }
-  for (const radio of document.querySelectorAll("input[name=mode]")) {
-    // The table scrolls in its own box: show the row of the mode that is chosen at first.
-    if (radio.checked) element("modes-box").scrollTop = (radio.closest("tr")?.offsetTop ?? 0) - 120;
-    radio.addEventListener("change", () => host.chooseMode(Number(radio.value)));
-  }
-  for (const button of document.querySelectorAll("button[data-view]")) {
-    button.addEventListener("click", () => {
-      const view = views[button.dataset.view] as { eye: object; up: object };
-      Plotly.relayout(chart, { "scene.camera.eye": view.eye, "scene.camera.up": view.up });
-    });
-  }
-  // The shape waits while the view is turned, or the two would fight.
-  chart.addEventListener(
-    "pointerdown",
-    () => {
-      held = true;
-    },
-    true,
-  );
-  for (const end of ["pointerup", "pointercancel"]) {
-    browser.addEventListener(end, () =>
-      browser.setTimeout(() => {
-        held = false;
-      }, 60),
-    );
-  }
-  new browser.IntersectionObserver((entries) => {
-    seen = entries.some((e) => e.isIntersecting);
-  }).observe(chart);
   const still = browser.matchMedia("(prefers-reduced-motion: reduce)");
+  let begun = false;
+  host.place(
+    "shape-chart",
+    (_at, c) => {
+      printing = c.printing;
+      stage.place(c);
+      if (begun || printing) return;
+      begun = true;
+      if (!still.matches) setPlaying(true);
+    },
+    { library: false, save: stage.save },
+  );
+  new browser.IntersectionObserver((entries) => {
+    inSight = entries[entries.length - 1].isIntersecting;
+    run();
+  }).observe(chart);
+  document.addEventListener("visibilitychange", run);
   still.addEventListener("change", () => {
     if (still.matches) setPlaying(false);
   });
 
-  host.onMode((mode) => {
-    for (const radio of document.querySelectorAll("input[name=mode]"))
-      radio.checked = Number(radio.value) === mode;
-    choose(mode);
-  });
-  host.place("shape-chart", (_, context) => {
-    Plotly = context.Plotly;
-    const first = shown === undefined;
-    shown = context.theme;
-    draw(context.theme).then(() => {
-      if (first && !still.matches) setPlaying(true);
-    });
+  const radios = Array.from(document.querySelectorAll("input[name=mode]"));
+  const [back, next] = ["mode-back", "mode-next"].map(element);
+  const show = (number: number) => {
+    if (number < 1 || number > count || !Number.isInteger(number)) return;
+    mode = number;
+    prepare();
+    words.textContent = data.words[mode - 1];
+    stage.canvas.setAttribute("aria-label", data.words[mode - 1]);
+    for (const radio of radios) {
+      if (Number(radio.value) !== mode) continue;
+      radio.checked = true;
+      // The table scrolls in its own box: keep the chosen row in it.
+      const [row, box] = [radio.closest("tr"), element("modes-box")];
+      const top = row?.offsetTop ?? 0;
+      const seen = top > box.scrollTop + 60 && top < box.scrollTop + box.clientHeight - 60;
+      if (!seen) box.scrollTop = top - 120;
+    }
+    back.disabled = mode === 1;
+    next.disabled = mode === count;
+    stage.render();
+  };
+  show(mode);
+  host.onMode(show);
+  for (const radio of radios) {
+    radio.addEventListener("change", () => host.chooseMode(Number(radio.value)));
+  }
+  back.addEventListener("click", () => host.chooseMode(mode - 1));
+  next.addEventListener("click", () => host.chooseMode(mode + 1));
+
+  play.addEventListener("click", () => setPlaying(!playing));
+  const redraw = () => {
+    if (!playing) stage.render();
+  };
+  slider.addEventListener("input", redraw);
+  bodies.addEventListener("change", measure);
+  for (const control of [ghost, bodies, ...figure.querySelectorAll("input[name=mode-by]")]) {
+    control.addEventListener("change", () => stage.render());
+  }
+  const { MediaRecorder } = browser as unknown as {
+    readonly MediaRecorder?: { isTypeSupported(type: string): boolean };
+  };
+  clip.hidden = !(
+    "captureStream" in stage.canvas && MediaRecorder?.isTypeSupported("video/webm") === true
+  );
+  clip.addEventListener("click", async () => {
+    const was = playing;
+    clip.disabled = true;
+    setPlaying(true);
+    const link = document.createElement("a");
+    link.href = await tools.recordClip(browser, stage.canvas, 3600 / Number(speed.value));
+    link.download = `mode-${mode}.webm`;
+    link.click();
+    clip.disabled = false;
+    setPlaying(was);
   });
 }

@@ -3,6 +3,7 @@
 import type { startCampbell } from "./campbell.ts";
 import type { startCharts } from "./charts.ts";
 import type { startContents } from "./contents.ts";
+import type { startFrame } from "./frame-view.ts";
 import type { createHost } from "./host.ts";
 import type { libraryLoader } from "./library.ts";
 import type { startMaps } from "./maps.ts";
@@ -18,6 +19,7 @@ export interface Starters {
   readonly startCampbell: typeof startCampbell;
   readonly startCharts: typeof startCharts;
   readonly startContents: typeof startContents;
+  readonly startFrame: typeof startFrame;
   readonly startMaps: typeof startMaps;
   readonly startModes: typeof startModes;
   readonly startSaving: typeof startSaving;
@@ -35,7 +37,10 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
   if (data.campbell) starters.startCampbell(data, data.campbell, tools, host, fitting);
   if (data.spectra) starters.startSpectra(browser, data, data.spectra, tools, host, fitting);
   if (data.maps) starters.startMaps(browser, data.maps, tools, host);
-  if (data.shapes) starters.startModes(browser, data.shapes, tools, host);
+  if (data.shapes) {
+    starters.startModes(browser, data.shapes, tools, host);
+    starters.startFrame(browser, data.shapes, tools, host);
+  }
   starters.startSaving(browser, data, host);
   starters.startWords(browser);
   starters.startContents(browser);

@@ -10,6 +10,8 @@ import type { MapsData } from "../map-data.ts";
 import type { Theme } from "../palette.ts";
 import type { SpectraData } from "../spectra-data.ts";
 import type { ChartTools } from "./chart-tools.ts";
+import type { ViewerTools } from "./viewer-tools.ts";
+import type { Camera, Look, Picked, Scene } from "./viewer-types.ts";
 
 export interface Element {
   id: string;
@@ -32,6 +34,7 @@ export interface Element {
     top: string;
     setProperty(name: string, value: string): void;
   };
+  readonly namespaceURI: string;
   readonly clientWidth: number;
   readonly clientHeight: number;
   readonly offsetTop: number;
@@ -62,6 +65,7 @@ export interface Element {
   /** absent in older browsers */
   showPopover?(): void;
   hidePopover?(): void;
+  setPointerCapture(pointer: number): void;
   /** of a canvas */
   getContext(kind: string): { drawImage(image: Element, ...box: number[]): void };
   toDataURL(type: string): string;
@@ -71,8 +75,6 @@ export interface Element {
     readonly margin?: { readonly t?: number };
     readonly [key: string]: unknown;
   };
-  /** the plot library's own record, of which only the camera is used */
-  readonly _fullLayout?: { readonly scene?: { readonly _scene?: { getCamera(): object } } };
   /** the plot library's events of a chart */
   on?(type: string, listener: (event: { readonly points?: readonly ChartPoint[] }) => void): void;
 }
@@ -93,6 +95,7 @@ export interface PageEvent {
   readonly clientX: number;
   readonly clientY: number;
   readonly pointerId: number;
+  readonly pointerType: string;
   preventDefault(): void;
 }
 
@@ -129,6 +132,7 @@ export interface Browser {
   readonly innerWidth: number;
   readonly innerHeight: number;
   readonly devicePixelRatio: number;
+  readonly performance: { now(): number };
   readonly document: {
     readonly hidden: boolean;
     readonly body: Element;
@@ -226,27 +230,39 @@ export interface ShapesData extends DisplayData {
   readonly scale: readonly (readonly [number, string])[];
 }
 
+/** A picture that can be turned. */
+export interface StageOptions {
+  readonly at: Element;
+  readonly scene: Scene;
+  /** how everything is to look now */
+  readonly look: () => Look;
+  /** what is under the pointer, in words */
+  readonly say: (picked: Picked) => string;
+  /** of the whole picture, for those who do not see it */
+  readonly label: () => string;
+  /** "from the corner" and the like: buttons with data-view, and those with data-zoom */
+  readonly buttons: Iterable<Element>;
+}
+
+export interface Stage {
+  readonly canvas: Element;
+  readonly camera: Camera;
+  /** in the page, in its size and scheme as they are now */
+  readonly place: (c: Pick<DrawContext, "printing">) => void;
+  readonly render: () => void;
+  readonly save: (format: "svg" | "png") => Promise<string>;
+  /** points per pixel at most, lowered while frames take too long */
+  readonly coarsen: (ratio: number) => void;
+}
+
 /** Functions that the others use; each is in the page under its own name. */
-export interface Tools extends ChartTools {
+export interface Tools extends ChartTools, ViewerTools {
   readonly squareSizes: (
     values: readonly number[],
     low: number,
     high: number,
     room: number,
   ) => number[];
-  readonly vertexMotion: (data: DisplayData, carriers: ArrayLike<number>) => Float64Array;
-  readonly lineVertices: (lines: readonly (readonly number[])[]) => number[];
-  readonly shapeTraces: (shape: PreparedShape, theme: Theme) => Trace[];
-  readonly shapeUpdate: (shape: PreparedShape, size: number) => Record<string, unknown>;
-}
-
-/** The frame at rest and the motion of the mode that is shown. */
-export interface PreparedShape {
-  readonly data: ShapesData;
-  /** x, y, z of every vertex, mm */
-  readonly rest: Float64Array;
-  /** motion of every vertex relative to the largest */
-  readonly motion: Float64Array;
-  readonly lines: readonly number[];
-  readonly boxLines: readonly number[];
+  readonly createStage: (browser: Browser, tools: ViewerTools, options: StageOptions) => Stage;
+  readonly recordClip: (browser: Browser, canvas: Element, duration: number) => Promise<string>;
 }

@@ -10,6 +10,7 @@ import { bandFigure, signedTicks, topNote, uprightBand, uprightLine } from "../b
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
 import { decibels, degreesPerSecond, mass, whole } from "../numbers.ts";
+import { prose } from "../prose.ts";
 import { facts } from "../section.ts";
 import { marksLegend } from "../series-marks.ts";
 import { spotsFigure, spotsFinding } from "./spots-figure.ts";
@@ -27,9 +28,9 @@ export function answerSection(study: ComparisonStudy): Html {
   const finding = pairs.length > 0 ? pairsFinding(pairs) : spotsFinding(study);
   const rows = pairs.length > 0 ? 0.6 + pairs.length : study.variants[0].outcome.spots.length;
   return html`<section id="answer" class="verdict" aria-labelledby="answer-heading">
-<h2 id="answer-heading">${first}</h2>
+<h2 id="answer-heading">${prose(first)}</h2>
 <div class="words">
-${more.map((s) => html`<p>${s}</p>`)}
+${more.map((s) => html`<p>${prose(s)}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${chartBox(ID, "bars", finding, rows)}

@@ -33,7 +33,7 @@ export function frequenciesSection(study: ComparisonStudy): Html {
   return section(
     "frequencies",
     "Where the modes lie",
-    [finding, bars, hover, matched].filter((t) => t !== "").join(" "),
+    { finding, how: [bars, hover, matched].filter((t) => t !== "").join(" ") || undefined },
     unmatched.length > 0 &&
       html`<div class="warnings"><h3>Not matched</h3>${unmatched.map((d) => html`<p>${named(d.name)}: ${d.unmatched}.</p>`)}</div>`,
     html`<figure>${chartBox("frequencies-chart", "bars", finding, rowsHeight(shown.length, variants.length))}
@@ -53,6 +53,7 @@ function modesTable({ variants }: ComparisonStudy, rows: readonly ModeRow[]): Ht
   const columns = variants.map(
     (v, n): Column<ModeRow> => ({
       head: html`${named(v.name)}<br><small>Hz</small>`,
+      label: variants.length > 1 ? `${v.name}, Hz` : "Hz",
       number: true,
       cell: (r) => modeCell(r, n),
     }),
@@ -63,6 +64,7 @@ function modesTable({ variants }: ComparisonStudy, rows: readonly ModeRow[]): Ht
       : "Modes as drawn, with nine of ten frames",
     [{ head: "what moves", names: true, cell: (r) => named(r.name) }, ...columns],
     rows,
+    { cards: true },
   );
 }
 
@@ -86,6 +88,14 @@ interface CrossingLine {
   readonly fromHover: number;
 }
 
+/** "3 meetings within 10 % of hover; the nearest: unbalance with mode 2 (arms flap), 1 % above." */
+function nearestWords(rows: readonly CrossingLine[]): string {
+  const [near] = rows;
+  const many = rows.length === 1 ? "One force meets a mode" : `${rows.length} meetings lie`;
+  const way = near.fromHover < 0 ? "below" : "above";
+  return `${many} within ${NEAR} of hover; the nearest: ${near.order} with mode ${near.mode}, ${percent(Math.abs(near.fromHover), 2)} ${way} hover speed.`;
+}
+
 /** undefined where nothing turns. */
 export function crossingsSection(study: ComparisonStudy): Html | undefined {
   if (study.variants.every((v) => v.outcome.hover === 0)) return undefined;
@@ -102,41 +112,43 @@ export function crossingsSection(study: ComparisonStudy): Html | undefined {
   const gained = rows.filter((r) => r.what === "new").length;
   const lost = rows.filter((r) => r.what === "gone").length;
   const counts = `${gained === 0 ? "none is" : gained === 1 ? "one is" : `${gained} are`} new, ${lost === 0 ? "none is" : lost === 1 ? "one is" : `${lost} are`} gone.`;
-  const change = alone
+  const gone = alone
     ? ""
-    : ` Against “${study.variants[0].name}”: ${counts} What is gone is told with the mode's number and frequency in “${study.variants[0].name}”.`;
-  const lead = `Where a force of the motors meets a mode within ${NEAR} of hover, the craft shakes for most of its flight.${change}`;
+    : ` What is gone is told with the mode's number and frequency in “${study.variants[0].name}”.`;
+  const how = `Where a force of the motors meets a mode within ${NEAR} of hover, the craft shakes for most of its flight.${gone}`;
   if (rows.length === 0) {
-    return section(
-      "crossings",
-      "What is met near hover",
-      `No force meets a mode within ${NEAR} of hover.`,
-    );
+    return section("crossings", "What is met near hover", {
+      finding: `No force meets a mode within ${NEAR} of hover.`,
+    });
   }
   return section(
     "crossings",
     "What is met near hover",
-    lead,
+    { finding: alone ? nearestWords(rows) : `Against “${study.variants[0].name}”: ${counts}`, how },
     table(
       "Meetings of forces and modes near hover",
       [
-        ...(alone ? [] : [{ head: "variant", cell: (r: CrossingLine) => named(r.variant) }]),
+        ...(alone
+          ? []
+          : [{ head: "variant", label: "variant", cell: (r: CrossingLine) => named(r.variant) }]),
         { head: "mode", names: true, cell: (r) => named(r.mode) },
-        ...(alone ? [] : [{ head: "is", cell: (r: CrossingLine) => r.what }]),
-        { head: "shaken by", cell: (r) => r.order },
+        ...(alone ? [] : [{ head: "is", label: "is", cell: (r: CrossingLine) => r.what }]),
+        { head: "shaken by", label: "shaken by", cell: (r) => r.order },
         {
           head: html`frequency<br><small>Hz</small>`,
+          label: "frequency, Hz",
           number: true,
           cell: (r) => three(r.frequency),
         },
         {
           head: html`from hover<br><small>%</small>`,
+          label: "from hover, %",
           number: true,
           cell: (r) => signed(100 * r.fromHover, 0),
         },
       ],
       rows,
-      { className: "by-place", rowClass: (r) => (r.what === "new" ? "near" : "") },
+      { cards: true, rowClass: (r) => (r.what === "new" ? "near" : "") },
     ),
   );
 }

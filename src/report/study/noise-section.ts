@@ -15,7 +15,7 @@ import { delayWords } from "./variants-section.ts";
 export function noiseSection(study: ComparisonStudy): Html {
   const rows = spotsAcross(study);
   const finding = spotsFinding(study);
-  if (rows.length === 0) return section("noise", "Noise at every spot", finding);
+  if (rows.length === 0) return section("noise", "Noise at every spot", { finding });
   const { variants, sure } = study;
   const names = variants.map((v) => v.name);
   const zero = zeroLevel(study);
@@ -33,7 +33,10 @@ export function noiseSection(study: ComparisonStudy): Html {
   return section(
     "noise",
     "Noise at every spot",
-    `${finding} All as the gyro passes it on, over the flight mix. 0 dB stands for ${zero.words}, ${degreesPerSecond(zero.gyro)} rms; every 6 dB is a factor of two.${bars}`,
+    {
+      finding,
+      how: `All as the gyro passes it on, over the flight mix. 0 dB stands for ${zero.words}, ${degreesPerSecond(zero.gyro)} rms; every 6 dB is a factor of two.${bars}`,
+    },
     picture,
     variants.length > 1 ? levelsTable(study, rows) : spotsTable(study, rows),
   );
@@ -43,6 +46,7 @@ function levelsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): H
   const columns = variants.map(
     (v, n): Column<SpotRow> => ({
       head: html`${named(v.name)}<br><small>deg/s rms</small>`,
+      label: `${v.name}, deg/s rms`,
       number: true,
       cell: (r) => levelCell(r, n),
     }),
@@ -51,6 +55,7 @@ function levelsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): H
     "Gyro noise at every spot, with nine of ten frames and the change against the first variant",
     [{ head: "spot", names: true, cell: spotName }, ...columns],
     rows,
+    { cards: true },
   );
 }
 
@@ -78,6 +83,7 @@ function spotsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): Ht
   const sorted = rows.toSorted((a, b) => (rival(b)?.best.share ?? 0) - (rival(a)?.best.share ?? 0));
   const share = (head: string, of: (r: NonNullable<ReturnType<typeof rival>>) => number) => ({
     head: html`${head}<br><small>of frames</small>`,
+    label: `${head}, of frames`,
     number: true,
     cell: (row: SpotRow): Part => {
       const r = rival(row);
@@ -88,11 +94,17 @@ function spotsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): Ht
     "Spots, most often the best first",
     [
       { head: "spot", names: true, cell: spotName },
-      { head: html`gyro<br><small>deg/s rms</small>`, number: true, cell: (r) => levelCell(r, 0) },
+      {
+        head: html`gyro<br><small>deg/s rms</small>`,
+        label: "gyro, deg/s rms",
+        number: true,
+        cell: (r) => levelCell(r, 0),
+      },
       ...(rows.some((r) => r.cells[0]?.spot.delay !== undefined)
         ? [
             {
               head: html`delay<br><small>low-pass, ms</small>`,
+              label: "delay of the low-pass, ms",
               number: true,
               cell: (r: SpotRow) => delayWords(r.cells[0]?.spot.delay),
             },
@@ -107,6 +119,7 @@ function spotsTable({ variants }: ComparisonStudy, rows: readonly SpotRow[]): Ht
         : []),
     ],
     sorted,
+    { cards: true },
   );
 }
 
@@ -120,6 +133,7 @@ export function delaySection(study: ComparisonStudy): Html | undefined {
   const columns = variants.map(
     (v, n): Column<SpotRow> => ({
       head: html`${named(v.name)}<br><small>ms</small>`,
+      label: `${v.name}, ms`,
       number: true,
       cell: ({ cells }) => {
         const [first, c] = [cells[0]?.spot.delay, cells[n]?.spot];
@@ -136,13 +150,17 @@ export function delaySection(study: ComparisonStudy): Html | undefined {
   return section(
     "delay",
     "What filtering costs",
-    `The louder the noise and the lower its frequencies, the lower the low-pass has to cut, and the later the rate loop learns what the craft does. The least delay that leaves what is wanted, as drawn; with notches that follow the motors it is shorter. ${finding}`,
+    {
+      finding,
+      how: `The louder the noise and the lower its frequencies, the lower the low-pass has to cut, and the later the rate loop learns what the craft does. The least delay that leaves what is wanted, as drawn; with notches that follow the motors it is shorter.`,
+    },
     html`<figure>${chartBox("delay-chart", "bars", finding, rowsHeight(rows.length, names.length))}
 <figcaption>${marksLegend(names)}</figcaption></figure>`,
     table(
       "Least delay of the filters at every spot, with the change against the first variant",
       [{ head: "spot", names: true, cell: spotName }, ...columns],
       rows,
+      { cards: true },
     ),
   );
 }
@@ -158,5 +176,5 @@ function delayFinding({ variants }: ComparisonStudy): string {
   );
   if (all.length === 0) return "At no spot does a low-pass bring the noise to what is wanted.";
   const [least] = all.toSorted((a, b) => a.delay - b.delay);
-  return `Least: ${milliseconds(least.delay)} at “${least.name}” with “${least.variant}”.`;
+  return `Filtering costs least at “${least.name}” with “${least.variant}”: ${milliseconds(least.delay)} of delay.`;
 }

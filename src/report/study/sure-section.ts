@@ -5,18 +5,20 @@ import type { ComparisonStudy, SampledInput } from "../../study/results.ts";
 import { limits, percentOf } from "../../study/share-words.ts";
 import { spreadGroups } from "../../study/spread-groups.ts";
 import { cut } from "../band-figure.ts";
+import { type BarWay, waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { type Html, html, named, plotText } from "../html.ts";
 import { rounded, whole } from "../numbers.ts";
+import { prose } from "../prose.ts";
 import { facts, list, section, table } from "../section.ts";
 
 /** Thickness of a bar, of the room for a row. */
 const THICKNESS = 0.36;
 
-const WAYS = [
+const WAYS: readonly BarWay[] = [
   { name: "the best", colour: "--series0", hatched: false },
   { name: "within 1 dB of the best", colour: "--series1", hatched: true },
-] as const;
+];
 
 /** Of the variants, or of the spots of one variant alone. */
 function rivalsOf({ variants, sure }: ComparisonStudy): Chances | undefined {
@@ -61,7 +63,11 @@ export function chancesFigure(study: ComparisonStudy): Figure | undefined {
     };
   });
   const layout = plainLayout(
-    { title: { text: "share of the frames tried, %", standoff: 8 }, range: [0, 102], nticks: 6 },
+    {
+      title: { text: "share of the frames tried, %", standoff: 8 },
+      range: [0, 116],
+      tickvals: [0, 20, 40, 60, 80, 100],
+    },
     {
       tickmode: "array",
       tickvals: y,
@@ -74,60 +80,80 @@ export function chancesFigure(study: ComparisonStudy): Figure | undefined {
     { margin: { ...MARGIN, t: 12 }, hovermode: "closest", barmode: "overlay" },
   );
   const narrowAxis = { ticktext: rivals.map((r) => plotText(cut(r.name, 12))) };
-  return { traces, layout, narrowAxis };
+  return { traces: [...traces, shareLabels(rivals)], layout, narrowAxis };
+}
+
+/** Every share beside its bar, behind the line of its limits. */
+function shareLabels(rivals: Chances["rivals"]): Trace {
+  const all = rivals.flatMap((r, i) =>
+    [r.best, r.near].map((c, k) => ({ c, y: i + (k - 0.5) * THICKNESS })),
+  );
+  return {
+    type: "scatter",
+    mode: "text",
+    x: all.map(({ c }) => rounded(100 * c.upper, 3)),
+    y: all.map(({ y }) => rounded(y)),
+    text: all.map(({ c }) => `\u2002${percentOf(c.share)}`),
+    textposition: "middle right",
+    hoverinfo: "skip",
+    cliponaxis: false,
+  };
 }
 
 export function sureSection(study: ComparisonStudy): Html {
   const { sure, variants } = study;
   if (!sure) {
-    return section(
-      "sure",
-      "How sure this is",
-      "Nothing was varied, so it cannot be told whether a difference is larger than what scatters from frame to frame.",
-    );
+    return section("sure", "How sure this is", {
+      finding:
+        "Nothing was varied, so it cannot be told whether a difference is larger than what scatters from frame to frame.",
+    });
   }
   const chances = rivalsOf(study);
-  const finding = chances ? chancesFinding(chances, variants.length > 1) : "";
   const what = variants.length > 1 ? ", the same ones of every variant" : "";
   return section(
     "sure",
     "How sure this is",
-    `Frames were built on paper${what}: with thicknesses, moduli, masses, joints and damping drawn from where 95 % of real ones lie. ${finding}`,
-    chances &&
-      html`<figure>${chartBox("chances-chart", "bars", finding, 0.9 * chances.rivals.length)}
-<figcaption><ul class="legend">${WAYS.map((w) => html`<li>${swatch(w)} ${w.name}</li>`)}</ul><p class="key">Thin lines: where the true share lies, 19 times in 20, for so many frames tried.</p></figcaption></figure>`,
+    {
+      finding: chances ? chancesFinding(chances, variants.length > 1) : "No place is left.",
+      how: `Frames were built on paper${what}: with thicknesses, moduli, masses, joints and damping drawn from where 95 % of real ones lie.`,
+    },
+    chancesPart(study),
     variants.length > 1 &&
-      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${v.sampled.words}`] : [])))}`,
-    html`<h3>Samples</h3><p>${sure.text}</p>`,
-    facts([
-      [
-        "frames tried",
-        html`${whole(sure.samples)}${variants.length > 1 && html` <small>of each variant</small>`}`,
-      ],
-      [
-        "solved by a reduced model",
-        html`${whole(sure.reduced)} <small>where the estimate of its error allows</small>`,
-      ],
-      ["solved in full", whole(sure.exact)],
-      ["seed", html`${sure.seed} <small>the same seed gives the same samples</small>`],
-    ]),
-    sure.failed.length > 0 &&
-      html`<div class="warnings"><h3>Samples that could not be solved</h3>${list(sure.failed.map((f) => `${f.count}: ${f.reason}`))}</div>`,
-    inputsTable(sure.inputs),
+      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${prose(v.sampled.words)}`] : [])))}`,
+    html`<h3>Samples</h3>`,
+    samplesPart(sure, variants.length > 1),
   );
+}
+
+/** The chart of chances with its legend; undefined where nothing was sampled. */
+export function chancesPart(study: ComparisonStudy): Html | undefined {
+  const chances = rivalsOf(study);
+  if (!chances) return undefined;
+  const finding = chancesFinding(chances, study.variants.length > 1);
+  return html`<figure>${chartBox("chances-chart", "bars", finding, 0.9 * chances.rivals.length)}
+<figcaption>${waysLegend(WAYS)}<p class="key">Thin lines: where the true share lies, 19 times in 20, for so many frames tried.</p></figcaption></figure>`;
+}
+
+/** How many frames were drawn, what failed, and what was varied. */
+export function samplesPart(sure: NonNullable<ComparisonStudy["sure"]>, ofEach: boolean): Html {
+  return html`<p>${prose(sure.text)}</p>
+${facts([
+  ["frames tried", html`${whole(sure.samples)}${ofEach && html` <small>of each variant</small>`}`],
+  [
+    "solved by a reduced model",
+    html`${whole(sure.reduced)} <small>where the estimate of its error allows</small>`,
+  ],
+  ["solved in full", whole(sure.exact)],
+  ["seed", html`${sure.seed} <small>the same seed gives the same samples</small>`],
+])}
+${sure.failed.length > 0 && html`<div class="warnings"><h3>Samples that could not be solved</h3>${list(sure.failed.map((f) => `${whole(f.count)}: ${f.reason}`))}</div>`}
+${inputsTable(sure.inputs)}`;
 }
 
 function chancesFinding({ rivals: [first] }: Chances, ofVariants: boolean): string {
   if (!first) return "";
   const word = ofVariants ? "quietest variant" : "best spot";
   return `“${first.name}” is most often the ${word}, in ${percentOf(first.best.share)} of frames, and within 1 dB of the best in ${percentOf(first.near.share)}.`;
-}
-
-function swatch({ colour, hatched }: (typeof WAYS)[number]): Html {
-  const strokes = [5, 13, 21, 29].map(
-    (x) => html`<line x1="${x - 5}" y1="10" x2="${x + 5}" y2="0"/>`,
-  );
-  return html`<svg class="swatch" viewBox="0 0 34 10" aria-hidden="true"><rect width="34" height="10" style="fill: var(${colour})"/>${hatched && html`<g style="stroke: var(--surface)" stroke-width="2">${strokes}</g>`}</svg>`;
 }
 
 function inputsTable(inputs: readonly SampledInput[]): Html {
@@ -141,13 +167,14 @@ function inputsTable(inputs: readonly SampledInput[]): Html {
         names: true,
         cell: (g) => html`${g.names.map((n, i) => html`${i > 0 && ", "}<code>${n}</code>`)}`,
       },
-      { head: "spread", cell: (g) => g.spread },
+      { head: "spread", label: "spread", cell: (g) => g.spread },
       {
         head: "where the spread comes from",
+        label: "where it comes from",
         cell: (g) => (g.source === "file" ? "the file" : g.source),
       },
     ],
     spreadGroups(inputs),
-    { className: "by-place" },
+    { cards: true },
   );
 }

@@ -5,7 +5,7 @@ import type { ComparisonStudy, VariantResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
 import { movedTogether } from "../../study/spread-groups.ts";
 import { type Html, html, named, type Part } from "../html.ts";
-import { inMillimetres, rpm, signed, three } from "../numbers.ts";
+import { degreesPerSecond, grams, inMillimetres, rpm, signed, three } from "../numbers.ts";
 import { type Column, list, section, table } from "../section.ts";
 import { markSymbol } from "../series-marks.ts";
 
@@ -25,12 +25,14 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
     { head: "variant", names: true, cell: (v) => named(v.name) },
     {
       head: html`mass<br><small>g</small>`,
+      label: "mass, g",
       number: true,
       cell: (v) => withChange(1e3 * v.outcome.mass, 1e3 * reference.outcome.mass, v === reference),
     },
     ...modes.map(
       (m): Column<VariantResult> => ({
         head: html`mode ${m.cells[0]?.number}<br><small>Hz</small>`,
+        label: `mode ${m.cells[0]?.number}, Hz`,
         number: true,
         cell: (_, i) => {
           const c = m.cells[i];
@@ -40,6 +42,7 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
     ),
     {
       head: html`gyro at the best spot<br><small>deg/s rms</small>`,
+      label: "gyro at the best spot, deg/s rms",
       number: true,
       cell: gyroCell,
     },
@@ -47,6 +50,7 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
       ? [
           {
             head: html`delay there<br><small>low-pass, ms</small>`,
+            label: "delay there, low-pass, ms",
             number: true,
             cell: (v: VariantResult) => delayWords(bestSpot(v)?.spot.delay),
           },
@@ -56,6 +60,7 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
       ? [
           {
             head: html`quietest<br><small>of frames</small>`,
+            label: "quietest, of frames",
             number: true,
             cell: (v: VariantResult) => {
               const r = rival(v);
@@ -71,9 +76,21 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
   return section(
     "variants",
     "Variants side by side",
-    html`Each with its sensor stack where the file puts it, for the mass and the modes, and at its best spot, for the noise. ${moving}Changes are against “${named(reference.name)}”.`,
-    table("Variants, as drawn", columns, variants),
+    {
+      finding: variantsFinding(variants),
+      how: html`Each with its sensor stack where the file puts it, for the mass and the modes, and at its best spot, for the noise. ${moving}Changes are against “${named(reference.name)}”.`,
+    },
+    table("Variants, as drawn", columns, variants, { cards: true }),
   );
+}
+
+/** Masses and noise from end to end, in words. */
+function variantsFinding(variants: readonly VariantResult[]): string {
+  const masses = variants.map((v) => v.outcome.mass);
+  const levels = variants.flatMap((v) => bestSpot(v)?.spot.gyro ?? []);
+  const span = `As drawn the variants weigh ${three(1e3 * Math.min(...masses))} to ${grams(Math.max(...masses))}`;
+  if (levels.length === 0) return `${span}; none has a spot that is not ruled out.`;
+  return `${span}, and read ${three(Math.min(...levels))} to ${degreesPerSecond(Math.max(...levels))} rms at their best spots.`;
 }
 
 function withChange(value: number, reference: number, isReference: boolean): Part {
@@ -92,6 +109,14 @@ function gyroCell(v: VariantResult): Part {
 export function delayWords(delay: number | undefined): string {
   if (delay === undefined) return "–";
   return Number.isFinite(delay) ? three(1e3 * delay) : "out of reach";
+}
+
+function changesFinding(variants: readonly VariantResult[]): string {
+  const changed = variants.filter((v) => v.changes.length > 0).length;
+  const asIs = variants.length - changed;
+  const rest =
+    asIs === 0 ? "" : asIs === 1 ? "; one is the file as it is" : `; ${asIs} are files as they are`;
+  return `${changed === 1 ? "One variant changes" : `${changed} variants change`} numbers of the file${rest}.`;
 }
 
 /** What the variants are: changes, mass, balance, heights that followed. */
@@ -113,7 +138,10 @@ export function changesSection({ variants, failed }: ComparisonStudy): Html {
     "changes",
     variants.length > 1 ? "What the variants are" : "What was looked at",
     variants.length > 1
-      ? "What was changed in the file, and which parts moved up or down so that what touched before still touches."
+      ? {
+          finding: changesFinding(variants),
+          how: "Parts moved up or down so that what touched before still touches.",
+        }
       : "",
     warnings.length > 0 && html`<div class="warnings"><h3>Warnings</h3>${list(warnings)}</div>`,
     failed.length > 0 &&
@@ -122,25 +150,29 @@ export function changesSection({ variants, failed }: ComparisonStudy): Html {
       variants.length > 1 ? "Variants and their changes" : "The frame",
       [
         { head: "variant", names: true, cell: (v) => named(v.name) },
-        { head: "changed in the file", cell: changed },
+        { head: "changed in the file", label: "changed", cell: changed },
         {
           head: html`mass<br><small>g</small>`,
+          label: "mass, g",
           number: true,
           cell: (v) => three(1e3 * v.outcome.mass),
         },
         {
           head: html`centre of gravity<br><small>x, y, z in mm</small>`,
+          label: "centre of gravity, x, y, z in mm",
           number: true,
           cell: (v) => v.outcome.cg.map(inMillimetres).join(", "),
         },
         {
           head: "hover",
+          label: "hover",
           number: true,
           cell: (v) => (v.outcome.hover > 0 ? rpm(v.outcome.hover) : "–"),
         },
-        { head: "heights that followed", cell: moved },
+        { head: "heights that followed", label: "heights that followed", cell: moved },
       ],
       variants,
+      { cards: true },
     ),
   );
 }
