@@ -24,9 +24,10 @@ import { compareMounts, mountFlags } from "./mounts.ts";
 import { foldingsOf, notesOf } from "./notes.ts";
 import { FREQUENCY_BAND, figuresOf, orderOf, TIE_BAND } from "./order.ts";
 import { findOverhangs } from "./overhang.ts";
+import { quietMap } from "./quiet-map.ts";
 import { closelyRuledOutBy } from "./ruled-out.ts";
 import { fastShare, levelAt, modalMotions, spectraOf } from "./score.ts";
-import { type MapOptions, quietMap, search } from "./search.ts";
+import { type MapOptions, search } from "./search.ts";
 import type { Crossing, Flag, Overhang, RankedCandidate, Ranking } from "./types.ts";
 import { score, scoreParts, USE_WEIGHTS } from "./use.ts";
 import { writeVerdict } from "./verdict.ts";
@@ -64,6 +65,7 @@ export function rank(input: RankInput): Ranking | undefined {
     (p) => avoid(p) || closelyRuledOutBy(bare, instruments, p) !== undefined,
   );
   if (kept.length === 0) return undefined;
+  const rest = read(searched.others.map((o) => o.candidate));
   const crossings = findCrossings(modes.described, excitation);
   const { candidates, reference } = rankPlaces(input, instruments, overhangs, crossings, kept);
   const plain = (p: Assessed) =>
@@ -81,7 +83,7 @@ export function rank(input: RankInput): Ranking | undefined {
     controlBandwidth: instruments.bandwidth,
     residual: instruments.control.residual,
     mounts,
-    map: quietMap(model, searched, plain, avoid),
+    map: quietMap(model, searched, rest, { score: plain, avoid }),
     overhangs,
     crossings,
     tieBand: TIE_BAND,

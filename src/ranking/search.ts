@@ -4,10 +4,13 @@ import type { FrameFile } from "../frame/types.ts";
 import type { Candidate, Model } from "../model/types.ts";
 import type { Assessed } from "./assess.ts";
 import { findPlaces, placeAt } from "./candidates.ts";
-import type { QuietMap } from "./types.ts";
+import { type OtherPlace, otherPlaces } from "./other-places.ts";
 
 /** Places of the coarse map, at most. */
 const MAP_PLACES = 150;
+/** Places of the map on the rest of the plates, at most: so many with the others, and never fewer than this. */
+const WITH_OTHERS = 70;
+const LEAST_OTHERS = 50;
 /** Starting places of the closer look. */
 const STARTS = 3;
 /** The closer look ends at steps below this, m: nobody drills more exactly to a place. */
@@ -25,7 +28,10 @@ const MOST_ASKED = 4000;
 
 export interface Searched {
   readonly pitch: number;
+  /** where the stack can sit */
   readonly map: readonly Assessed[];
+  /** the rest of the plates, not read yet */
+  readonly others: readonly OtherPlace[];
   /** best first, apart from each other; includes places between those of the map */
   readonly best: readonly Assessed[];
 }
@@ -43,7 +49,13 @@ export function search(
 ): Searched {
   const most = options.pitch === undefined ? MAP_PLACES : MOST_ASKED;
   const { pitch, places } = findPlaces(file, model, most, options.pitch);
-  const map = assess(places);
+  const room = Math.max(
+    LEAST_OTHERS,
+    (options.pitch === undefined ? WITH_OTHERS : most) - places.length,
+  );
+  const rest = otherPlaces(file, model, places, room, pitch);
+  const [free, others] = [rest.filter(isFree), rest.filter((p) => !isFree(p))];
+  const map = assess([...places, ...free.map((p) => p.candidate)]);
   const starts = apart(
     [...map].sort((a, b) => cost(a) - cost(b)),
     APART * pitch,
@@ -52,6 +64,7 @@ export function search(
   return {
     pitch,
     map,
+    others,
     best: apart(
       best.sort((a, b) => cost(a) - cost(b)),
       pitch,
@@ -97,28 +110,5 @@ function refine(
   return here;
 }
 
-/** The map as data. */
-export function quietMap(
-  model: Model,
-  { pitch, map }: Searched,
-  score: (place: Assessed) => number,
-  avoided: (place: Assessed) => boolean,
-): QuietMap {
-  return {
-    pitch,
-    places: map.map((p) => ({
-      plate: model.plates[p.candidate.plate].name,
-      side: p.candidate.side,
-      x: p.candidate.x,
-      y: p.candidate.y,
-      gyro: p.sensed.gyro,
-      accel: p.sensed.accel,
-      delayWithout: p.filter.without.delay,
-      delayWith: p.filter.with.delay,
-      attainable: p.filter.without.attainable,
-      tilt: p.tilt,
-      score: score(p),
-      avoid: avoided(p),
-    })),
-  };
-}
+const isFree = ({ inTheWay, patternShare }: OtherPlace) =>
+  inTheWay === undefined && patternShare === undefined;

@@ -225,7 +225,7 @@ export interface Crossing {
 export interface Verdict {
   /** one sentence: where */
   readonly headline: string;
-  /** at most two more that belong to it: what the others cost, and where never */
+  /** at most three more that belong to it: whether it matters, false tilt elsewhere, and where never */
   readonly sentences: readonly string[];
   /** what else is worth knowing, one sentence each: ties, causes, cases, mounts, what the search found */
   readonly remarks: readonly string[];
@@ -276,11 +276,24 @@ export interface MapPlace {
   readonly score: number;
   /** on an overhang that is flagged */
   readonly avoid: boolean;
+  /** what the stack's box would cut there, in words such as `the plate "top"`; absent where it has room */
+  readonly inTheWay?: string;
+  /**
+   * Absent where the stack's screw pattern fits. Else the place is read as if the pattern, heads and all,
+   * were drawn together to this share of its size, 0..1, with which it fits.
+   */
+  readonly patternShare?: number;
 }
 
-/** Figures all over the plates where the stack fits. */
+/** Figures all over the plates. */
 export interface QuietMap {
-  /** m */
+  /** m, between places where the stack can sit; the rest of the plates may be covered more widely */
   readonly pitch: number;
+  /** those where the stack can sit first */
   readonly places: readonly MapPlace[];
+}
+
+/** Whether the stack as it is could sit there: its screws fit and its box has room. */
+export function canSit({ inTheWay, patternShare }: MapPlace): boolean {
+  return inTheWay === undefined && patternShare === undefined;
 }

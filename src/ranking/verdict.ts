@@ -47,7 +47,11 @@ export function writeVerdict(
   mounts: readonly MountRow[] = [],
 ): Verdict {
   const open = ranked.filter((c) => !isHard(c));
-  const sentences = [matters(open, ranked, settings), never(ranked, overhangs)];
+  const sentences = [
+    matters(open, ranked, settings),
+    tilted(open, settings),
+    never(ranked, overhangs),
+  ];
   return {
     headline: headline(open, ranked, settings),
     sentences: sentences.filter((s) => s !== ""),
@@ -66,7 +70,7 @@ function headline(
   settings: VerdictSettings,
 ): string {
   const [best] = open.length > 0 ? open : all;
-  const figure = `its gyro reads ${perSecond(best.sensed.gyro)} rms of vibration over the flight mix, ${filterWords(best, settings)}`;
+  const figure = `its gyro reads ${perSecond(best.sensed.gyro)} rms of vibration, ${filterWords(best, settings)}`;
   if (open.length === 0) {
     const gyro = figure.replace(/^its/, "the");
     return all.length === 1
@@ -82,10 +86,11 @@ function filterWords({ filter }: RankedCandidate, { residual, controlBandwidth }
   const { without, with: notched } = filter;
   const wanted = `${perSecond(residual)}`;
   const better = notched.attainable && (!without.attainable || notched.delay < without.delay);
-  const notches = `${milliseconds(notched.delay)} with notches that follow the motors`;
+  const short = `${milliseconds(notched.delay)} with notches`;
+  const notches = `${short} that follow the motors`;
   if (without.attainable && without.delay === 0) return `and needs no filter for ${wanted}`;
   if (without.attainable) {
-    return `which a low-pass of ${milliseconds(without.delay)} delay brings to ${wanted}${better ? ` (${notches})` : ""}`;
+    return `which a low-pass of ${milliseconds(without.delay)} delay brings to ${wanted}${better ? ` (${short})` : ""}`;
   }
   const none = `which no low-pass above the control band (${hertz(controlBandwidth)}) brings to ${wanted}`;
   return better ? `${none}, only one of ${notches}` : none;
@@ -99,7 +104,7 @@ function matters(
   const [best, ...rest] = open;
   if (!best || all.length === 1) return "";
   if (rest.length === 0) return "It is the only place without a flag that rules it out.";
-  const tied = rest.filter((c) => c.tied);
+  // Those that tie are in the remarks.
   const others = rest.filter((c) => !c.tied);
   if (others.length === 0) {
     const loudest = Math.max(...open.map((c) => c.decibel));
@@ -110,13 +115,24 @@ function matters(
       ? `The model cannot tell which of ${which} is best, for they tie if its frequencies are a little off; as computed they differ by ${apart}.`
       : `Which of ${which} is taken hardly matters: as far as the model can tell they tie, within ${apart}.`;
   }
-  // The place as drawn is what the reader thinks of; else the worst shows what is at stake.
-  const drawn = others.find((c) => c.candidate.designed);
-  const other = drawn ?? others.reduce((a, b) => (b.score > a.score ? b : a));
-  const alike =
-    tied.length > 0 ? [`${listed(tied.map(quoted))} cannot be told from it by this model`] : [];
-  const apart = apartWords(other, best, settings, all.length > open.length);
-  return sentence([...alike, apart].join("; "));
+  const other = comparedWith(others);
+  return sentence(apartWords(other, best, settings, all.length > open.length));
+}
+
+/** The place as drawn is what the reader thinks of; else the worst shows what is at stake. */
+function comparedWith(others: readonly RankedCandidate[]): RankedCandidate {
+  return (
+    others.find((c) => c.candidate.designed) ?? others.reduce((a, b) => (b.score > a.score ? b : a))
+  );
+}
+
+/** What the place that the best is compared with reads in steady yaw, where that is too much. */
+function tilted([, ...rest]: readonly RankedCandidate[], { use }: VerdictSettings): string {
+  const others = rest.filter((c) => !c.tied);
+  if (others.length === 0 || use === "rate") return "";
+  const other = comparedWith(others);
+  const words = tiltWords(other.leverArm);
+  return words === "" ? "" : `${quoted(other)} ${words}.`;
 }
 
 const sentence = (text: string) => `${text[0].toUpperCase()}${text.slice(1)}.`;
@@ -144,14 +160,21 @@ function apartWords(
     : someRuledOut
       ? "of the places not ruled out, by gyro noise, it hardly matters which"
       : "by gyro noise it hardly matters where it sits";
-  const off = use === "rate" ? "" : tiltWords(c.leverArm);
+  const off = use === "rate" ? "" : tiltShort(c.leverArm);
   if (noise.length === 0 && off === "") {
     return `${weight}: ${subject} is ${decibel(c.score - best.score)} worse by score`;
   }
   if (noise.length === 0) return `${weight}, but ${subject} ${off}`;
-  const told = `${weight}: ${subject} ${listed(noise)}`;
-  if (off === "") return told;
-  return `${told}${much ? ", and it" : ", but it"} ${off}`;
+  if (off === "") return `${weight}: ${subject} ${listed(noise)}`;
+  return much
+    ? `${weight}: ${subject} ${listed([...noise, off])}`
+    : `${weight}: ${subject} ${listed(noise)}, but it ${off}`;
+}
+
+/** The same in few words. */
+function tiltShort(arm: LeverArm): string {
+  if (tiltWords(arm) === "") return "";
+  return `reads ${degrees(arm.reading.tilt)} of false tilt in steady yaw`;
 }
 
 /** What a place outside the rule of thumb reads in steady yaw, and what a filter makes of it. */

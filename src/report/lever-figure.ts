@@ -244,12 +244,12 @@ function markLabel(mark: readonly Labelled[], reach: number) {
   return {
     x: rounded(x, 3),
     y: rounded(y, 3),
-    text: `<b>${text}</b>`,
+    text,
     showarrow: false,
     xanchor: right ? "left" : "right",
     xshift: right ? 11 : -11,
     yshift: y >= 0 ? 9 : -9,
-    font: { size: 14, color: "--ink" },
+    font: { size: 14, weight: 700, color: "--ink" },
   };
 }
 

@@ -1,29 +1,33 @@
 /** The maps of the plates as the page carries them. */
 
+import type { MapPlace } from "../ranking/types.ts";
 import type { Figure } from "./figure.ts";
 import { commonExtent, plateFigure } from "./map-figure.ts";
 import { plateFinding, QUANTITIES, quantityFinding } from "./map-quantities.ts";
+import { shareOf, tickWords } from "./map-scale.ts";
 import { rounded } from "./numbers.ts";
 import { motionScale } from "./palette.ts";
+import { scaleOf } from "./quiet-layer.ts";
 import type { Analysed } from "./types.ts";
 
-/** One plate. The first trace has the places, with a column of its customdata for each quantity. */
+/** One plate. The first trace has the places. */
 export interface PlateMap {
   readonly id: string;
   readonly plate: string;
   readonly figure: Figure;
+  /** of each place to the nearest other on the plate, mm */
+  readonly rooms: readonly number[];
+  /** by quantity, then place: from the least (0) to the most (1) of the scale */
+  readonly shares: readonly (readonly number[])[];
   /** by quantity: what is to be seen */
   readonly findings: readonly string[];
 }
 
 export interface MapQuantity {
   readonly key: string;
-  /** of all plates, so that they compare */
-  readonly low: number;
-  readonly high: number;
-  /** what stands at the ends of the scale; nothing at the upper one where all values are alike */
-  readonly lowWords: string;
-  readonly highWords: string;
+  /** of the scale, which all plates share */
+  readonly ticks: readonly string[];
+  readonly unit: string;
   readonly words: string;
 }
 
@@ -31,8 +35,6 @@ export interface MapQuantity {
 export interface MapsData {
   readonly quantities: readonly MapQuantity[];
   readonly maps: readonly PlateMap[];
-  /** distance between places, mm */
-  readonly pitch: number;
   readonly scale: readonly (readonly [number, string])[];
 }
 
@@ -43,28 +45,30 @@ export function mapsData(analysed: Analysed): MapsData | undefined {
   if (!ranking || places.length === 0) return undefined;
   const plates = model.plates.filter((plate) => places.some((p) => p.plate === plate.name));
   const extent = commonExtent(plates);
+  const scales = QUANTITIES.map((q) => scaleOf(places, q));
   const maps = plates.map((plate, i): PlateMap => {
     const here = places.filter((p) => p.plate === plate.name);
     return {
       id: `map-${i + 1}`,
       plate: plate.name,
       figure: plateFigure(analysed, plate, here, extent),
+      rooms: roomsOf(here, ranking.map.pitch),
+      shares: QUANTITIES.map((q, k) =>
+        here.map((p) => rounded(shareOf(q.of(p), scales[k]), 3) ?? 0),
+      ),
       findings: QUANTITIES.map((q) => plateFinding(plate.name, here, q)),
     };
   });
-  const quantities = QUANTITIES.map((q): MapQuantity => {
-    const values = places.map((p) => rounded(q.of(p), 3) ?? 0);
-    const [low, high] = [Math.min(...values), Math.max(...values)];
-    const apart = high > low;
-    const alike = places.length > 1 ? "at every place of the map" : "at the only place of the map";
-    const lowWords = apart ? q.words(low) : `${q.words(low)} ${alike}`;
-    const highWords = apart ? q.words(high) : "";
-    return { key: q.key, low, high, lowWords, highWords, words: quantityFinding(places, q) };
+  const quantities = QUANTITIES.map((q, k): MapQuantity => {
+    const words = quantityFinding(places, q);
+    return { key: q.key, ticks: tickWords(scales[k]), unit: q.unit, words };
   });
-  return {
-    quantities,
-    maps,
-    pitch: rounded(1e3 * ranking.map.pitch, 4) ?? 0,
-    scale: motionScale(),
-  };
+  return { quantities, maps, scale: motionScale() };
+}
+
+function roomsOf(places: readonly MapPlace[], alone: number): number[] {
+  return places.map((p) => {
+    const apart = places.filter((q) => q !== p).map((q) => Math.hypot(q.x - p.x, q.y - p.y));
+    return rounded(1e3 * (apart.length > 0 ? Math.min(...apart) : alone), 3) ?? 0;
+  });
 }

@@ -1,9 +1,9 @@
 /** What is marked on the map of a plate; coordinates in millimetres, y to the left and x up. */
 
-import type { MapPlace, RankedCandidate } from "../ranking/types.ts";
+import { canSit, type MapPlace, type RankedCandidate } from "../ranking/types.ts";
 import type { Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
-import { spotWords } from "./map-quantities.ts";
+import { hindranceWords, spotWords } from "./map-quantities.ts";
 import { standing } from "./markers.ts";
 import { rounded } from "./numbers.ts";
 import { type Labelled, placeText, sideWord } from "./place-names.ts";
@@ -29,14 +29,22 @@ export function squares(places: readonly MapPlace[]): Trace {
     text: places.map((p) => {
       const notes = [
         sideWord(p) === "on" ? "on the plate" : "under the plate",
+        ...hindranceWords(p),
         ...(p.avoid ? ["to be avoided"] : []),
         ...(p.attainable ? [] : ["no low-pass alone is enough"]),
       ];
-      return `${spotWords(p)}, ${notes.join("; ")}`;
+      return plotText(`${spotWords(p)}, ${notes.join("; ")}`);
     }),
     customdata: places.map((p) => figuresOf(p.gyro, p.accel, p.delayWithout, p.tilt, p.delayWith)),
     hovertemplate: HOVER,
-    marker: { symbol: "square", line: { color: "--ink", width: 0.6 }, opacity: 1 },
+    marker: {
+      symbol: "square",
+      line: {
+        color: places.map((p) => (canSit(p) ? "--ink" : "--muted")),
+        width: places.map((p) => (canSit(p) ? 2 : 0.5)),
+      },
+      opacity: 1,
+    },
   };
 }
 

@@ -1,6 +1,6 @@
 /** What the map of places can show, one at a time. */
 
-import type { MapPlace, QuietMap } from "../ranking/types.ts";
+import { canSit, type MapPlace, type QuietMap } from "../ranking/types.ts";
 import { degrees, degreesPerSecond, inMillimetres, milliseconds, withUnit } from "./numbers.ts";
 import { quoted, sideWord } from "./place-names.ts";
 
@@ -11,6 +11,9 @@ export interface Quantity {
   /** as the page shows it: its value of a place, and the value with its unit */
   readonly of: (place: MapPlace) => number;
   readonly words: (value: number) => string;
+  readonly unit: string;
+  /** a level, whose equal steps are equal ratios */
+  readonly byRatio: boolean;
   /** how far the most is from the least */
   readonly apart: (least: number, most: number) => string;
 }
@@ -22,37 +25,46 @@ export const QUANTITIES: readonly Quantity[] = [
   {
     key: "gyro",
     name: "gyro noise",
+    unit: "deg/s rms",
     of: (p) => p.gyro,
     words: (v) => `${degreesPerSecond(v)} rms`,
+    byRatio: true,
     apart: level,
   },
   {
     key: "accel",
     name: "acceleration",
+    unit: "g rms",
     of: (p) => p.accel,
     words: (v) => `${withUnit(v, "g")} rms`,
+    byRatio: true,
     apart: level,
   },
   {
     key: "delayWithout",
     name: "filter delay",
+    unit: "ms",
     of: (p) => 1e3 * p.delayWithout,
     words: (v) => milliseconds(1e-3 * v),
+    byRatio: false,
     apart: () => "",
   },
   {
     key: "tilt",
     name: "false tilt",
+    unit: "degrees",
     of: (p) => (p.tilt * 180) / Math.PI,
     words: (v) => degrees((v * Math.PI) / 180),
+    byRatio: false,
     apart: () => "",
   },
 ];
 
-/** The place with the least score of those not to be avoided; of all where every one is. */
-export function bestOfMap({ places }: QuietMap): MapPlace | undefined {
-  const open = places.filter((p) => !p.avoid);
-  const from = open.length > 0 ? open : places;
+/** The place with the least score of those where the stack can sit, not to be avoided if there is a choice. */
+export function bestOfMap({ places }: Pick<QuietMap, "places">): MapPlace | undefined {
+  const free = places.filter(canSit);
+  const open = free.filter((p) => !p.avoid);
+  const from = open.length > 0 ? open : free;
   return from.reduce<MapPlace | undefined>(
     (a, b) => (a === undefined || b.score < a.score ? b : a),
     undefined,
@@ -66,8 +78,25 @@ export function spotWords({ x, y }: Pick<MapPlace, "x" | "y">): string {
 
 /** "x 24, y −8 mm on “bottom”" */
 export function mapPlaceWords(p: MapPlace): string {
-  const avoid = p.avoid ? " (to be avoided)" : "";
-  return `${spotWords(p)} ${sideWord(p)} ${quoted(p.plate)}${avoid}`;
+  const against = [
+    ...(p.inTheWay === undefined ? [] : ["no room"]),
+    ...(p.patternShare === undefined ? [] : ["its screws do not fit"]),
+    ...(p.avoid ? ["to be avoided"] : []),
+  ];
+  const why = against.length > 0 ? ` (${against.join(", ")})` : "";
+  return `${spotWords(p)} ${sideWord(p)} ${quoted(p.plate)}${why}`;
+}
+
+/** Why the stack as it is cannot sit there; empty where it can. */
+export function hindranceWords({ inTheWay, patternShare }: MapPlace): string[] {
+  return [
+    ...(inTheWay === undefined ? [] : [`${inTheWay} is in the way`]),
+    ...(patternShare === undefined
+      ? []
+      : [
+          `its screws do not fit: read with their pattern at ${Math.round(100 * patternShare)}\u00a0%`,
+        ]),
+  ];
 }
 
 /** The extremes of a quantity. */

@@ -1,11 +1,13 @@
 /** The frame from above, with the candidate places. */
 
 import { armBreaks, widthAt } from "../model/arm.ts";
+import { PLAIN_STACK } from "../model/plain-stack.ts";
 import { bounds, clipToConvex, type Polygon, rectangle } from "../model/polygon.ts";
 import type { ArmPart, Model } from "../model/types.ts";
 import type { Overhang } from "../ranking/types.ts";
 import { type BodyBox, bodyBoxes, isMotor } from "./boxes.ts";
 import {
+  box,
   circle,
   drawing,
   type Extent,
@@ -22,6 +24,7 @@ import {
 } from "./drawing.ts";
 import { type Html, html } from "./html.ts";
 import { type CalloutLines, candidateMarks, type Marks } from "./markers.ts";
+import { quietMapLayer } from "./quiet-layer.ts";
 import type { Analysed } from "./types.ts";
 
 /** The outline of an arm from above: its free length, and the end between the plates. */
@@ -83,14 +86,26 @@ export function planDrawing(analysed: Analysed, finding: string): Html {
   return drawing("plan", extent, "The frame from above, front at the top", finding, [
     html`<g class="propellers">${R > 0 && model.rotors.map((m) => circle(fromAbove(...m.position), R, "propeller"))}</g>`,
     html`<g class="sheets">${sheets.map((s) => s.shape)}${members}</g>`,
+    quietMapLayer(analysed),
     html`<g fill="url(#plan-hatch)">${flagged.map((d) => path(d, "overhang"))}</g>`,
     html`<g>${model.standoffs.map((s) => circle(fromAbove(s.x, s.y, 0), Math.max(1.5, s.footprint * 500), "standoff"))}</g>`,
     html`<g>${motors.map((m) => circle(fromAbove(...m.centre), m.size[0] * 500, "motor"))}</g>`,
-    cgMark(fromAbove(...analysed.mass.cg), r),
+    bestBox(analysed),
+    cgMark(fromAbove(...analysed.mass.cg), 0.8 * r),
     html`<g>${marked.layers}</g>`,
     frontArrow([(extent.x0 + extent.x1) / 2, extent.y0 + 0.5 * r], r),
     scaleBar([extent.x1 - r, extent.y1 - 0.8 * r], r, size),
   ]);
+}
+
+/** The stack's own outline at the best place. */
+function bestBox({ ranking, file }: Analysed): Html {
+  const [best] = ranking?.candidates ?? [];
+  if (!best) return html``;
+  const { x, y } = best.candidate;
+  const [a, b] = (file.stack ?? PLAIN_STACK).size;
+  const corners = [fromAbove(x - a / 2, y - b / 2, 0), fromAbove(x + a / 2, y + b / 2, 0)] as const;
+  return html`${box(...corners, "best-ground")}${box(...corners, "best-box")}`;
 }
 
 /** The overhangs worth showing. */

@@ -13,8 +13,16 @@ export const DRAWING_STYLE = `
 .standoff { fill: var(--surface); stroke: var(--ink); stroke-width: 1; }
 .post { stroke: var(--ink); stroke-width: 3; }
 .member { stroke: var(--ink); stroke-width: 2; }
-.hatch-ground { fill: var(--cautionSoft); fill-opacity: .75; }
-.hatch-line { stroke: var(--caution); stroke-width: 1.6; vector-effect: none; }
+.map-ground { fill: var(--surface); fill-rule: evenodd; }
+.map-edge { fill: none; stroke: var(--ink); stroke-width: 1.5; }
+.free-ground, .free-edge { fill: none; stroke-linecap: square; }
+.free-ground { stroke: var(--surface); stroke-width: 3.5; }
+.free-edge { stroke: var(--ink); stroke-width: 1.3; }
+.best-ground, .best-box { fill: none; stroke-linejoin: round; }
+.best-ground { stroke: var(--surface); stroke-width: 5.5; }
+.best-box { stroke: var(--accent); stroke-width: 3; }
+.hatch-ground { fill: var(--cautionSoft); fill-opacity: .2; }
+.hatch-line { stroke: var(--caution); stroke-width: .9; vector-effect: none; }
 .overhang { stroke: var(--caution); stroke-width: 2; }
 .cg-ground { fill: var(--surface); stroke: var(--ink); stroke-width: 1.2; }
 .cg-quarters { fill: var(--ink); }

@@ -5,6 +5,7 @@ import { CHARTS_STYLE } from "./style-charts.ts";
 import { DRAWING_STYLE } from "./style-drawing.ts";
 import { SURE_STYLE } from "./style-sure.ts";
 import { TABLE_STYLE } from "./style-tables.ts";
+import { VERDICT_STYLE } from "./style-verdict.ts";
 import { VIEWER_STYLE } from "./style-viewer.ts";
 
 const BASE = `
@@ -79,11 +80,6 @@ footer { color: var(--muted); padding-top: 1.5rem; padding-bottom: 3rem; }
 `;
 
 const VERDICT = `
-.verdict { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); }
-.verdict .picture { grid-row: 2; }
-.verdict h2 { font-size: clamp(1.45rem, 1.1rem + 1.2vw, 2.05rem); font-weight: 500; margin: 0; max-width: 26em; }
-.picture { margin: 0; min-width: 0; }
-.drawings { display: grid; gap: 1rem; align-items: end; }
 .places { list-style: none; padding: 0; margin: .8rem 0 .4rem; }
 .places li { display: flex; gap: .4rem; align-items: flex-start; margin: .15rem 0; }
 .places .inline-mark { flex: none; }
@@ -95,14 +91,6 @@ const VERDICT = `
 .facts dt { color: var(--muted); font-size: .85rem; }
 .facts dd { margin: 0; font-size: 1.12rem; }
 .facts dd small { display: block; }
-@media (min-width: 60rem) {
-  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
-  .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
-}
-.verdict .facts { grid-template-columns: repeat(2, minmax(0, 1fr)); }
-@media (min-width: 44rem) and (max-width: 59.99rem) {
-  .verdict .facts { grid-template-columns: repeat(4, minmax(0, 1fr)); }
-}
 `;
 
 const TABLES = `
@@ -140,11 +128,9 @@ figure { margin: 0; min-width: 0; }
 .maps { display: grid; gap: 1rem 1.5rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); }
 .maps h3 { margin: .6rem 0 .4rem; }
 .map-chart { height: clamp(20rem, 58vh, 34rem); }
-.scale { display: flex; flex-wrap: wrap; gap: .3rem .7rem; align-items: center; }
-.map-scale { height: 1rem; width: 5rem; flex: none; }
-.scale:has(#map-most:empty) .map-scale { display: none; }
-.map-scale rect { stroke: var(--ink); stroke-width: .6; }
-#map-words { margin: .8rem 0 .4rem; }
+.square-mark { fill: var(--plate); }
+.square-mark.free { stroke: var(--ink); stroke-width: 2.2; }
+#map-words { margin: .6rem 0; min-height: 3.2em; }
 .waiting { padding: 1rem; }
 .modes-layout { display: grid; gap: 1.2rem 2rem; grid-template-columns: minmax(0, 1fr); }
 .modes-layout .table-box { margin: 0; max-height: 46rem; overflow-y: auto; position: relative; align-self: start; }
@@ -215,6 +201,7 @@ export function styleSheet(): string {
     `@media (prefers-color-scheme: dark) { :root { ${customProperties(DARK)} } }`,
     BASE,
     VERDICT,
+    VERDICT_STYLE,
     DRAWING_STYLE,
     TABLES,
     TABLE_STYLE,

@@ -1,6 +1,6 @@
 /**
  * Levels as text: each number from -1 to 1 in 4095 steps becomes two signs, a third of what
- * decimal digits would take. The steps are 0.05 % of the whole range.
+ * decimal digits would take. The steps are 0.02 % of the whole range.
  */
 
 const SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";

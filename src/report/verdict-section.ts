@@ -1,33 +1,31 @@
-/** The answer first: in words, and as the picture that proves it. */
+/** The answer first: in words, beside the picture that proves it. */
 
 import type { RankedCandidate } from "../ranking/types.ts";
 import { type Html, html, named, type Part } from "./html.ts";
 import { inlineMark, placeLabels, standing } from "./markers.ts";
-import { decibels, degreesPerSecond, hertz, mass, millimetres, rpm } from "./numbers.ts";
+import { decibels, degreesPerSecond, hertz, mass, rpm } from "./numbers.ts";
 import { sideWord } from "./place-names.ts";
-import { overhangs, planDrawing } from "./plan.ts";
 import { facts, list } from "./section.ts";
-import { sideDrawing } from "./side.ts";
 import type { Analysed } from "./types.ts";
+import { planFigure, sideFigure } from "./verdict-picture.ts";
 
 /** Places listed beside the picture. */
 const MOST_LISTED = 8;
 
 export function verdictSection(analysed: Analysed): Html {
   const { ranking } = analysed;
-  const finding = pictureFinding(analysed);
+  const [matters, ...more] = ranking?.verdict.sentences ?? [];
   return html`<section id="verdict" class="verdict" aria-labelledby="verdict-heading">
 <h2 id="verdict-heading">${ranking?.verdict.headline ?? plainHeadline(analysed)}</h2>
 <div class="words">
-${ranking?.verdict.sentences.map((s) => html`<p>${s}</p>`)}
+${matters !== undefined && html`<p class="matters">${matters}</p>`}
 ${placeList(analysed)}
-${remarks(analysed)}
-${keyFacts(analysed)}
 </div>
-<figure class="picture">
-<div class="drawings">${planDrawing(analysed, finding)}${sideDrawing(analysed, finding)}</div>
-<figcaption>${caption(analysed)}</figcaption>
-</figure>
+${planFigure(analysed)}
+<div class="beside">
+<div>${more.map((s) => html`<p>${s}</p>`)}${remarks(analysed)}</div>
+<div>${sideFigure(analysed)}${keyFacts(analysed)}</div>
+</div>
 </section>
 `;
 }
@@ -38,24 +36,6 @@ function plainHeadline({ modes, excitation }: Analysed): string {
   const why = excitation ? "no place for a sensor stack" : "no motors";
   if (!first) return `No modes were computed, and the file has ${why}, so nothing is ranked.`;
   return `The lowest mode lies at ${hertz(first.frequency)}: ${first.name}. The file has ${why}, so no places are ranked.`;
-}
-
-/** What the picture shows, for those who do not see it. */
-export function pictureFinding(analysed: Analysed): string {
-  const candidates = analysed.ranking?.candidates ?? [];
-  const shown = candidates.slice(0, MOST_LISTED).map((c, i) => {
-    const kind = { best: "the best place", fine: "", avoid: "to be avoided" }[standing(c, i)];
-    return `${c.place}: ${c.candidate.name}, ${sideWord(c.candidate)} ${c.plate}, ${millimetres(c.fromCg)} from the centre of gravity${kind ? `, ${kind}` : ""}.`;
-  });
-  const past = overhangs(analysed).map(
-    (o) =>
-      `Hatched: ${o.plate} reaches ${millimetres(o.length)} past its last support to the ${o.direction}.`,
-  );
-  return [
-    `${analysed.model.plates.length} plates, ${analysed.model.arms.length} arms.`,
-    ...shown,
-    ...past,
-  ].join(" ");
 }
 
 function placeList({ ranking }: Analysed): Part {
@@ -71,12 +51,6 @@ ${rest > 0 && html`<p>and ${rest} more places in the <a href="#ranking">table</a
 function remarks({ ranking }: Analysed): Part {
   const items = ranking?.verdict.remarks ?? [];
   return items.length > 0 && html`<div class="remarks">${list(items)}</div>`;
-}
-
-/** What the signs of the picture mean. */
-function caption(analysed: Analysed): Part {
-  const ranked = analysed.ranking !== undefined;
-  return html`<p class="key">${ranked && html`<span>${inlineMark("best", "")} best</span> <span>${inlineMark("fine", "")} will do</span> <span>${inlineMark("avoid", "")} avoid</span>`} <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><g class="cg"><circle class="cg-ground" r="10"/><path class="cg-quarters" d="M0 0L10 0A10 10 0 0 1 0 10ZM0 0L-10 0A10 10 0 0 1 0 -10Z"/></g></svg> centre of gravity</span>${ranked && html` <span><svg class="inline-mark" viewBox="-18 -18 36 36" aria-hidden="true"><circle class="place-dot" r="6"/></svg> dot: the exact place</span>`}${overhangs(analysed).length > 0 && html` <span><svg class="inline-mark" viewBox="0 0 32 32" aria-hidden="true"><rect class="overhang" x="2" y="8" width="28" height="16" fill="url(#plan-hatch)"/></svg> reaches past its last support</span>`}</p>`;
 }
 
 function placeLine(c: RankedCandidate, i: number, text: string): Html {

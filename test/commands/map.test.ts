@@ -53,9 +53,13 @@ describe("the map of a frame", () => {
         expect(error).toBeLessThanOrEqual(5.1e-6 * Math.abs(there[i]) + 1e-6);
       });
     }
-    // on one plate the places stand 30 mm apart, or a multiple of it
-    const [plate] = rows[0];
-    const xs = rows.filter((row) => row[0] === plate).map((row) => Number(row[2]));
+    // on one plate the places where the stack fits stand 30 mm apart, or a multiple of it
+    const free = map.places.filter(
+      (p: Record<string, unknown>) => p.inTheWay === null && p.patternShare === 1,
+    );
+    const xs = free
+      .filter((p: { plate: string }) => p.plate === free[0].plate)
+      .map((p: { xM: number }) => 1e3 * p.xM);
     for (const x of xs) expect(Math.abs(((x - xs[0]) / 30) % 1)).toBeCloseTo(0, 5);
   });
 

@@ -64,13 +64,14 @@ describe("one clear winner", () => {
   });
 
   test("it matters: what the place as drawn costs, in decibels, delay and false tilt", () => {
-    expect(v.sentences.length).toBe(1);
+    expect(v.sentences.length).toBe(2);
     expect(v.sentences[0]).toMatch(/matters: "C", where the file puts it/);
     expect(v.sentences[0]).toContain("16 dB more gyro noise");
     expect(v.sentences[0]).toContain("1.1 ms more filter delay");
     // atan(0.063 x 3.4907^2/9.80665) = 4.48 degrees
-    expect(v.sentences[0]).toMatch(
-      /63 mm ahead of the centre of gravity.*200 deg\/s.*4\.5 degrees nose down/,
+    expect(v.sentences[0]).toContain("4.5 degrees of false tilt");
+    expect(v.sentences[1]).toMatch(
+      /"C" sits 63 mm ahead of the centre of gravity.*200 deg\/s.*4\.5 degrees nose down/,
     );
     expect(v.all).toMatch(/"C", place 3, 16 dB worse/);
   });
@@ -106,7 +107,8 @@ test("quiet everywhere, but the place as drawn is far from the centre of gravity
     { name: "B", gyro: 10.1, score: 3, designed: true, ahead: -63 },
   ];
   const v = verdict(made);
-  expect(v.sentences[0]).toMatch(/hardly matters.*but "B".*63 mm behind.*4\.5 degrees nose up/);
+  expect(v.sentences[0]).toMatch(/hardly matters.*but "B".*4\.5 degrees of false tilt/);
+  expect(v.sentences[1]).toMatch(/63 mm behind.*4\.5 degrees nose up/);
   expect(verdict(made, [], "rate").spoken).not.toMatch(/tilt/);
 });
 
@@ -165,7 +167,8 @@ describe("ties", () => {
       { name: "B", gyro: 10.5, tied: true },
       { name: "C", gyro: 40 },
     ]);
-    expect(w.sentences[0]).toMatch(/^"B" cannot be told from it.*matters: "C" reads 12 dB more/);
+    expect(w.sentences[0]).toMatch(/matters: "C" reads 12 dB more/);
+    expect(w.remarks[0]).toMatch(/^"A" ties with "B"/);
   });
 
   test("a long list of ties is counted, not read out", () => {
@@ -268,7 +271,7 @@ test("a place on isolators: what screws would do, and whether the rate loop reac
   expect(writeVerdict([place], [], settings, [screwed]).remarks.join(" ")).not.toContain("Screwed");
 });
 
-test("two or three sentences at most, each ends, and none has a number that is none", () => {
+test("four sentences at most, each ends, and none has a number that is none", () => {
   const v = verdict(
     [
       { name: "A", gyro: 0.0123 },
@@ -277,7 +280,7 @@ test("two or three sentences at most, each ends, and none has a number that is n
     ],
     [OVERHANG],
   );
-  expect(v.sentences.length).toBe(2);
+  expect(v.sentences.length).toBe(3);
   for (const s of [v.headline, ...v.sentences, ...v.remarks]) {
     expect(s).toMatch(/\.$/);
     expect(s).toMatch(/^["A-Z0-9]/);

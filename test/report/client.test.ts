@@ -48,7 +48,7 @@ describe("the script of the page", () => {
         new Set(raster.pixels).size > 10,
         tools.svgPicture(60, 40, "#ffffff", tools.paintedAreas(scene, seen, paint, () => false), overlay, "t", "urn:svg").length > 2000,
         tools.themed({ a: "--ink" }, theme),
-        tools.squareSizes([1, 2], 1, 3, 20),
+        tools.squareSizes([0, 0.5], [20, 30]),
       ])`;
     const scale = motionScale(3);
     const result = JSON.parse(
@@ -62,7 +62,7 @@ describe("the script of the page", () => {
       true,
       true,
       { a: LIGHT.ink },
-      squareSizes([1, 2], 1, 3, 20),
+      squareSizes([0, 0.5], [20, 30]),
     ]);
   });
 });

@@ -211,7 +211,10 @@ function ranked(
   };
 }
 
-/** Five places, the quietest of them on the overhang. */
+/**
+ * Five places where the stack fits, the quietest of them on the overhang, and two where it does not: one of
+ * them with the best score, one too narrow for the screws.
+ */
 function quietMap(plate: string): QuietMap {
   const place = (x: number, y: number, more: Partial<MapPlace>): MapPlace => ({
     plate,
@@ -236,6 +239,8 @@ function quietMap(plate: string): QuietMap {
       place(0, -0.01, { side: -1 }),
       place(0, 0.01, { score: 0.9 }),
       place(0.04, 0, { attainable: false, delayWithout: 0.00876 }),
+      place(0.02, 0.02, { gyro: 3, score: 0, inTheWay: `the plate "${plate}"` }),
+      place(-0.08, 0, { gyro: 5.6, score: 8, patternShare: 0.4 }),
     ],
   };
 }

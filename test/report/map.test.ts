@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { MapPlace } from "../../src/ranking/types.ts";
 import { squareSizes } from "../../src/report/client/maps.ts";
 import type { Trace } from "../../src/report/figure.ts";
+import { plotText } from "../../src/report/html.ts";
 import { mapsData } from "../../src/report/map-data.ts";
 import { mapSection } from "../../src/report/map-section.ts";
 import type { Analysed } from "../../src/report/types.ts";
@@ -39,10 +40,20 @@ describe("the map", () => {
       for (const [k, v] of values.entries()) expect(rows[i][k] / v).toBeCloseTo(1, 2);
     }
     expect(data.quantities.map((q) => q.key)).toEqual(["gyro", "accel", "delayWithout", "tilt"]);
-    for (const [k, q] of data.quantities.entries()) {
-      const column = rows.map((r) => r[k]);
-      expect([q.low, q.high]).toEqual([Math.min(...column), Math.max(...column)]);
+    for (const [k, shares] of map.shares.entries()) {
+      // In the order of the values, from the least to the most.
+      const order = rows.map((_, i) => i).sort((a, b) => rows[a][k] - rows[b][k]);
+      const sorted = order.map((i) => shares[i]);
+      expect(sorted).toEqual([...sorted].sort((a, b) => a - b));
+      expect(sorted[0]).toBe(0);
+      if (k !== 1) expect(sorted.at(-1)).toBe(1);
     }
+    // Levels by their ratio: 1.5 to 5.6, and 2.8 as far from either as it is in decibels.
+    const at = places.findIndex((p) => p.gyro > 2.79 && p.gyro < 2.81);
+    expect(map.shares[0][at]).toBeCloseTo(Math.log(2.8 / 1.5) / Math.log(5.6 / 1.5), 3);
+    // Accelerations are less than 3 dB apart and so do not fill the scale.
+    const most = Math.max(...places.map((p) => p.accel));
+    expect(Math.max(...map.shares[1])).toBeCloseTo(Math.log(most / 0.7) / Math.log(Math.SQRT2), 2);
   });
 
   test("stands in the frame's own axes: left is left, the front is up", () => {
@@ -64,7 +75,7 @@ describe("the map", () => {
 
   test("marks the best spot, places to avoid, the centre of gravity and the ranking's places", () => {
     const { traces } = map.figure;
-    // Least score of those that are not to be avoided.
+    // Least score of those where the stack fits and that are not to be avoided.
     expect(symbolled(traces, "star")).toEqual([[[10], [0]]]);
     expect(symbolled(traces, "x-thin")).toEqual([[[0], [-60]]]);
     const { cg } = analysed.mass;
@@ -98,6 +109,8 @@ describe("the map", () => {
       "x\u00a00, y\u00a0−10\u00a0mm, under the plate",
       "x\u00a00, y\u00a010\u00a0mm, on the plate",
       "x\u00a040, y\u00a00\u00a0mm, on the plate; no low-pass alone is enough",
+      `x\u00a020, y\u00a020\u00a0mm, on the plate; the plate "${plotText(HOSTILE.plate)}" is in the way`,
+      "x\u00a0−80, y\u00a00\u00a0mm, on the plate; its screws do not fit: read with their pattern at 40\u00a0%",
     ]);
     expect(map.figure.traces.at(-1)?.text?.[0]).toBe(
       "1a: &lt;/script&gt;&lt;b&gt;bold&lt;/b&gt;, on the plate",
@@ -106,34 +119,32 @@ describe("the map", () => {
 
   test("is told in words, quantity by quantity", () => {
     expect(data.quantities.map((q) => q.words)).toEqual([
-      `Gyro noise: least 1.5\u00a0deg/s rms at x\u00a0−60, y\u00a00\u00a0mm on ${plate} (to be avoided); most 2.8\u00a0deg/s rms at x\u00a040, y\u00a00\u00a0mm on ${plate}, 5.4\u00a0dB apart.`,
-      `Acceleration: least 0.7\u00a0g rms at x\u00a0−60, y\u00a00\u00a0mm on ${plate} (to be avoided); most 0.75\u00a0g rms at x\u00a00, y\u00a0−10\u00a0mm under ${plate}, 0.6\u00a0dB apart.`,
+      `Gyro noise: least 1.5\u00a0deg/s rms at x\u00a0−60, y\u00a00\u00a0mm on ${plate} (to be avoided); most 5.6\u00a0deg/s rms at x\u00a0−80, y\u00a00\u00a0mm on ${plate} (its screws do not fit), 11.4\u00a0dB apart.`,
+      `Acceleration: least 0.7\u00a0g rms at x\u00a0−60, y\u00a00\u00a0mm on ${plate} (to be avoided); most 0.8\u00a0g rms at x\u00a020, y\u00a020\u00a0mm on ${plate} (no room), 1.2\u00a0dB apart.`,
       `Filter delay: least 2\u00a0ms at x\u00a00, y\u00a0−10\u00a0mm under ${plate}; most 8.76\u00a0ms at x\u00a040, y\u00a00\u00a0mm on ${plate}.`,
-      `False tilt: least 0.573\u00a0degrees at x\u00a0−10, y\u00a00\u00a0mm on ${plate}; most 3.44\u00a0degrees at x\u00a0−60, y\u00a00\u00a0mm on ${plate} (to be avoided).`,
+      `False tilt: least 0.573\u00a0degrees at x\u00a0−10, y\u00a00\u00a0mm on ${plate}; most 4.58\u00a0degrees at x\u00a0−80, y\u00a00\u00a0mm on ${plate} (its screws do not fit).`,
     ]);
     expect(map.findings[0]).toBe(
-      `The plate ${plate} from above, 5 places: gyro noise from 1.5\u00a0deg/s rms to 2.8\u00a0deg/s rms.`,
+      `The plate ${plate} from above, 7 places: gyro noise from 1.5\u00a0deg/s rms to 5.6\u00a0deg/s rms.`,
     );
   });
 
   test("is right with a single place", () => {
     const single = withPlaces(ranking.map.places.slice(1, 2));
     const { quantities, maps } = mapsData(single)!;
-    expect(quantities[0].lowWords).toBe("2.2\u00a0deg/s rms at the only place of the map");
-    expect(quantities[0].highWords).toBe("");
+    expect(quantities[0].ticks[0]).toBe("2.2");
     expect(quantities[0].words).toContain("at the only place");
     expect(maps[0].figure.traces[0].x).toEqual([0]);
     expect(symbolled(maps[0].figure.traces, "star")).toEqual([]);
     const section = mapSection(single)!;
-    expect(text(section)).toContain("there is only one");
-    expect(tableRows(section)[0].slice(1, 4)).toEqual(["1", "2.2", "0.7"]);
+    expect(text(section)).toContain("There is one place on the plates");
+    expect(tableRows(section)[0].slice(1, 5)).toEqual(["1", "1", "2.2", "0.7"]);
   });
 
   test("says so where all places are alike", () => {
     const alike = ranking.map.places.map((p) => ({ ...p, gyro: 3 }));
     const { quantities } = mapsData(withPlaces(alike))!;
-    expect(quantities[0].lowWords).toBe("3\u00a0deg/s rms at every place of the map");
-    expect(quantities[0].highWords).toBe("");
+    expect(quantities[0].ticks).toEqual(["3", "3.3", "3.6", "3.9", "4.2"]);
     expect(quantities[0].words).toBe("Gyro noise: 3\u00a0deg/s rms everywhere.");
   });
 
@@ -147,6 +158,21 @@ describe("the map", () => {
 describe("the section", () => {
   const section = mapSection(analysed)!;
 
+  test("begins with where the stack fits and how far the noise goes, the best spot among the free ones", () => {
+    expect(text(section)).toContain(
+      "The stack fits beside what is drawn at 5 of 7 places; the best of them by score is x 0, y 10 mm on",
+    );
+    expect(text(section)).toContain("gyro noise runs from 1.5 deg/s rms to 5.6 deg/s rms.");
+    const taken = ranking.map.places.map((p) => ({ ...p, inTheWay: "the left arm" }));
+    const nowhere = text(mapSection(withPlaces(taken))!);
+    expect(nowhere).toContain("The stack fits nowhere beside what is drawn");
+    expect(nowhere).not.toContain("best spot of the map");
+  });
+
+  test("has a scale that its script can change", () => {
+    for (const k of [0, 1, 2, 3, 4, "unit"]) expect(section.html).toContain(`id="map-tick-${k}"`);
+  });
+
   test("has a switch, the first quantity chosen", () => {
     const radios = section.html.match(/<input type="radio" name="map-quantity"[^>]*>/g) ?? [];
     expect(radios.length).toBe(4);
@@ -157,11 +183,12 @@ describe("the section", () => {
     expect(tableRows(section)).toEqual([
       [
         expect.stringContaining("onerror"),
+        "7",
         "5",
-        "1.5 to 2.8",
-        "0.7 to 0.75",
+        "1.5 to 5.6",
+        "0.7 to 0.8",
         "2 to 8.76",
-        "0.573 to 3.44",
+        "0.573 to 4.58",
         "x 0, y 10 mm, on top",
       ],
     ]);
@@ -170,12 +197,7 @@ describe("the section", () => {
 
 describe("the sizes of squares", () => {
   test("grow from half the room to nearly all of it", () => {
-    expect(squareSizes([1, 2, 3], 1, 3, 20).map((s) => Number(s.toFixed(6)))).toEqual([
-      10, 14.6, 19.2,
-    ]);
-  });
-
-  test("are alike where all values are", () => {
-    expect(squareSizes([5, 5], 5, 5, 20)).toEqual([15, 15]);
+    const sizes = squareSizes([0, 0.5, 1, 1], [20, 20, 20, 10]);
+    expect(sizes.map((s) => Number(s.toFixed(6)))).toEqual([10, 14.6, 19.2, 9.6]);
   });
 });

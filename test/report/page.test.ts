@@ -141,8 +141,7 @@ describe("the page", () => {
 
   test("tells in words what every figure shows", () => {
     const labels = [...page.matchAll(/role="img" aria-label="([^"]*)"/g)].map((m) => m[1]);
-    // Eight charts, and the scale of the map.
-    expect(labels.length).toBe(9);
+    expect(labels.length).toBe(7);
     for (const label of labels) expect(label.length).toBeGreaterThan(30);
   });
 

@@ -9,7 +9,7 @@ import {
 } from "../../src/report/markers.ts";
 import { armOutline, overhangRegion, planDrawing } from "../../src/report/plan.ts";
 import { sideDrawing } from "../../src/report/side.ts";
-import { pictureFinding } from "../../src/report/verdict-section.ts";
+import { pictureFinding } from "../../src/report/verdict-picture.ts";
 import { fixture, HOSTILE, withoutMotors } from "./fixture.ts";
 
 const analysed = fixture();

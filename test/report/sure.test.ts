@@ -96,7 +96,9 @@ describe("with samples", () => {
       "sure-mode-chart",
       "help-chart",
     ]);
-    expect(Object.keys(charts(page)).sort()).toEqual(ids.toSorted());
+    expect(Object.keys(charts(page)).sort()).toEqual(
+      [...ids, "filters-chart", "lever-chart"].toSorted(),
+    );
   });
 
   test("has the band of a sampled place beside its range", () => {

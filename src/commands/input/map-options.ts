@@ -20,13 +20,13 @@ export function addMapOptions(command: Command): Command {
     .addOption(
       new Option(
         "--map <file>",
-        "write the figures of places all over the plates as comma-separated values",
+        "write the figures of places all over the plates as comma-separated values, with what is in the way of the stack where it does not fit",
       ),
     )
     .addOption(
       new Option(
         "--map-pitch <length>",
-        'distance between those places, such as "4 mm" (default: 8 mm or more, at most 150 places); finer is slower, widened above 4000 places',
+        'distance between those places, such as "4 mm" (default: 8 mm or more, at most 150 places where the stack fits and 50 to 70 on the rest of the plates); finer is slower, widened above 4000 places',
       ),
     );
 }

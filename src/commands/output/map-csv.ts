@@ -6,7 +6,7 @@ import { toDegrees } from "../terminal/numbers.ts";
 
 /** The first line of every such file. */
 export const MAP_HEADER =
-  "plate,side,x_mm,y_mm,gyro_deg_per_s_rms,accel_g_rms,delay_ms,delay_with_notches_ms,residual_reached,false_tilt_deg,score_db,avoid";
+  "plate,side,x_mm,y_mm,gyro_deg_per_s_rms,accel_g_rms,delay_ms,delay_with_notches_ms,residual_reached,false_tilt_deg,score_db,avoid,in_the_way,pattern_share";
 
 /** Lines as RFC 4180 has them, ended by CR LF; six digits. */
 export function mapCsv({ places }: QuietMap): string {
@@ -27,6 +27,8 @@ function row(place: MapPlace): string {
     six(toDegrees(place.tilt)),
     six(place.score),
     yesNo(place.avoid),
+    spreadsheetField(place.inTheWay ?? ""),
+    six(place.patternShare ?? 1),
   ].join(",");
 }
 

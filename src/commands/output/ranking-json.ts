@@ -112,6 +112,8 @@ function mapPlaceFields(place: MapPlace): unknown {
     falseTiltDeg: toDegrees(place.tilt),
     scoreDb: place.score,
     avoid: place.avoid,
+    inTheWay: place.inTheWay ?? null,
+    patternShare: place.patternShare ?? 1,
   };
 }
 

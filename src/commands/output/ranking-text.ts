@@ -1,7 +1,7 @@
 /** The ranking for people: what `rank` prints. */
 
 import type { Excitation } from "../../excitation/types.ts";
-import type { QuietMap, Ranking } from "../../ranking/types.ts";
+import { canSit, type QuietMap, type Ranking } from "../../ranking/types.ts";
 import type { Ink } from "../terminal/ink.ts";
 import { count, digits, quantity, shortest } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
@@ -103,5 +103,6 @@ function searchLine({ pitch, places }: QuietMap, asked: number | undefined): str
   const mm = (length: number): string => `${shortest(1e3 * length)}${HARD_SPACE}mm`;
   const widened = asked !== undefined && pitch > 1.001 * asked;
   const apart = `, ${mm(pitch)} apart${widened ? ` (${mm(asked)} would have been too many)` : ""}`;
-  return `Searched: ${count(places.length, "place")} all over the plates${places.length > 1 ? apart : ""}, then closer around the best.`;
+  const free = places.filter(canSit).length;
+  return `Searched: ${count(free, "place")} all over the plates${free > 1 ? apart : ""}, then closer around the best.`;
 }

@@ -2,7 +2,6 @@
 
 import type { Figure } from "../figure.ts";
 import type { Theme } from "../palette.ts";
-import type { ChartTools } from "./chart-tools.ts";
 import type { Browser, DrawContext, Element, Host, PageData, Tools } from "./types.ts";
 
 /** A copy of plain data with the colours' names ("--ink") replaced by the theme's colours. */
@@ -43,6 +42,16 @@ export function fewerTicks(
   };
 }
 
+/** Functions of this file that its others use, as the page hands them over. */
+interface FittingTools {
+  readonly themed: typeof themed;
+  readonly fewerTicks: typeof fewerTicks;
+}
+
+interface DrawingTools extends FittingTools {
+  readonly fittedLayout: typeof fittedLayout;
+}
+
 /** What the page is, for its figures. */
 export interface Fitting {
   /** name of annotations that narrow charts leave out */
@@ -56,7 +65,7 @@ export function fittedLayout(
   { layout, narrowAxis }: Figure,
   { theme, narrow, text }: Pick<DrawContext, "theme" | "narrow" | "text">,
   { clientWidth: width, clientHeight: height }: Pick<Element, "clientWidth" | "clientHeight">,
-  { themed, fewerTicks }: Pick<ChartTools, "themed" | "fewerTicks">,
+  { themed, fewerTicks }: FittingTools,
   { wideOnly, touch }: Fitting,
 ): Record<string, unknown> {
   type Note = { readonly name?: string; readonly font?: { readonly size?: number } };
@@ -99,7 +108,7 @@ export function drawFigure(
   at: Element,
   figure: Figure,
   c: DrawContext,
-  tools: Pick<ChartTools, "themed" | "fewerTicks" | "fittedLayout">,
+  tools: DrawingTools,
   fitting: Fitting,
 ): Promise<unknown> {
   const config = { displayModeBar: false, responsive: false, scrollZoom: false };

@@ -4,18 +4,14 @@ import type { MapsData } from "../map-data.ts";
 import type { Browser, DrawContext, Element, Host, Tools } from "./types.ts";
 
 /**
- * Sizes of squares, pixels: the place with most fills its room, the one with least half of its width,
- * so that they differ without colour as well. All alike where all values are.
+ * Sides of squares, pixels: the place with most fills its room, the one with least half of its width,
+ * so that they differ without colour as well.
  *
- * @param room pixels between places
+ * @param shares from the least (0) to the most (1)
+ * @param rooms pixels to the nearest other place
  */
-export function squareSizes(
-  values: readonly number[],
-  low: number,
-  high: number,
-  room: number,
-): number[] {
-  return values.map((v) => room * (high > low ? 0.5 + (0.46 * (v - low)) / (high - low) : 0.75));
+export function squareSizes(shares: readonly number[], rooms: readonly number[]): number[] {
+  return shares.map((share, i) => rooms[i] * (0.5 + 0.46 * share));
 }
 
 /** Places the maps and connects their switch. */
@@ -26,7 +22,7 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
     if (found === null) throw new Error(`the page has no ${id}`);
     return found;
   };
-  const [least, most, words] = ["map-least", "map-most", "map-words"].map(element);
+  const words = element("map-words");
   const switches = Array.from(document.querySelectorAll("input[name=map-quantity]"));
   const config = { displayModeBar: false, responsive: false, scrollZoom: false };
   const column = () => {
@@ -37,8 +33,7 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
     );
   };
   const draw = (at: Element, i: number, { theme, Plotly }: DrawContext) => {
-    const { low, high } = data.quantities[column()];
-    const { figure, findings } = data.maps[i];
+    const { figure, findings, rooms, shares } = data.maps[i];
     at.setAttribute("aria-label", findings[column()]);
     const layout = tools.themed(figure.layout, theme) as {
       readonly margin: {
@@ -56,14 +51,17 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
       (at.clientHeight - margin.t - margin.b) / Math.abs(yaxis.range[1] - yaxis.range[0]),
     );
     const [squares, ...marks] = tools.themed(figure.traces, theme);
-    const values = (squares.customdata as readonly (readonly number[])[]).map((d) => d[column()]);
+    const values = shares[column()];
     const marker = {
       ...squares.marker,
       color: values,
       colorscale: data.scale,
-      cmin: high > low ? low : low - 1,
-      cmax: high > low ? high : high + 1,
-      size: tools.squareSizes(values, low, high, Math.max(4, data.pitch * scale)),
+      cmin: 0,
+      cmax: 1,
+      size: tools.squareSizes(
+        values,
+        rooms.map((room) => Math.max(4, room * scale)),
+      ),
     };
     const size = { width: at.clientWidth, height: at.clientHeight };
     return Plotly.react(at, [{ ...squares, marker }, ...marks], { ...layout, ...size }, config);
@@ -71,13 +69,20 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
   const places = data.maps.map(({ id }, i) =>
     host.place(id, (at, context) => draw(at, i, context), { paper: 320 }),
   );
+  const say = () => {
+    const { ticks, unit, words: said } = data.quantities[column()];
+    ticks.forEach((tick, i) => {
+      element(`map-tick-${i}`).textContent = tick;
+    });
+    element("map-tick-unit").textContent = unit;
+    if (words.textContent !== said) words.textContent = said;
+  };
   for (const control of switches) {
     control.addEventListener("change", () => {
-      const { lowWords, highWords, words: said } = data.quantities[column()];
-      least.textContent = lowWords;
-      most.textContent = highWords;
-      words.textContent = said;
+      say();
       for (const place of places) place.redraw();
     });
   }
+  // A browser that comes back to the page may have kept another choice.
+  say();
 }

@@ -257,12 +257,7 @@ export interface Stage {
 
 /** Functions that the others use; each is in the page under its own name. */
 export interface Tools extends ChartTools, ViewerTools {
-  readonly squareSizes: (
-    values: readonly number[],
-    low: number,
-    high: number,
-    room: number,
-  ) => number[];
+  readonly squareSizes: (shares: readonly number[], rooms: readonly number[]) => number[];
   readonly createStage: (browser: Browser, tools: ViewerTools, options: StageOptions) => Stage;
   readonly recordClip: (browser: Browser, canvas: Element, duration: number) => Promise<string>;
 }

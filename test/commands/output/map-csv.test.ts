@@ -32,10 +32,10 @@ describe("the map as a file", () => {
 
   test("has every figure in the unit of its header, with six digits", () => {
     expect(rowsOf()[1].slice(4)).toEqual(
-      ["3.14159", "0.5", "2.5", "1.7", "yes", "2", "-1", "no"], // pi/90 rad are 2 degrees
+      ["3.14159", "0.5", "2.5", "1.7", "yes", "2", "-1", "no", "", "1"], // pi/90 rad are 2 degrees
     );
-    expect(rowsOf()[2].slice(8)).toEqual(["no", "2", "0", "no"]);
-    expect(rowsOf()[0].slice(-1)).toEqual(["yes"]);
+    expect(rowsOf()[2].slice(8)).toEqual(["no", "2", "0", "no", "'=plate", "0.4"]);
+    expect(rowsOf()[0].slice(-3)).toEqual(["yes", "", "1"]);
   });
 
   test("has no rounding for a coordinate that is zero", () => {

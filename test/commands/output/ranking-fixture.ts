@@ -218,6 +218,7 @@ export const MAP_PLACES: readonly MapPlace[] = [
   tilt: Math.PI / 90,
   score: i - 1,
   avoid: i === 3,
+  ...(i === 1 && { inTheWay: "=plate", patternShare: 0.4 }),
 }));
 
 export const ranking: Ranking = {

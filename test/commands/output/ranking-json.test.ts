@@ -191,7 +191,10 @@ test("has the map in m and degrees", () => {
     residualReached: false,
     scoreDb: 0,
     avoid: false,
+    inTheWay: "=plate",
+    patternShare: 0.4,
   });
+  expect(document.map.places[0]).toMatchObject({ inTheWay: null, patternShare: 1 });
   expect(document.map.places[1].falseTiltDeg).toBeCloseTo(2, 12);
 });
 

@@ -128,7 +128,7 @@ describe("the search", () => {
   test("tells how far apart its places are", () => {
     for (const asked of [undefined, 8e-3]) {
       expect(oneLine(textOf({}, asked))).toContain(
-        "Searched: 4 places all over the plates, 8 mm apart, then closer around the best.",
+        "Searched: 3 places all over the plates, 8 mm apart, then closer around the best.",
       );
     }
   });
