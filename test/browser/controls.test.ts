@@ -180,8 +180,8 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     const title = `${gd("spectra-chart")}.layout.yaxis.title.text`;
     const curves = `JSON.stringify(${gd("spectra-chart")}.data.filter((t) => t.visible !== false)
       .map((t) => Array.from(t.y ?? [])))`;
-    const map = `JSON.stringify(${gd("sweep-chart")}.data.map((t) => Array.from(t.z ?? [], (r) => r?.length ?? r)).concat(
-      ${gd("sweep-chart")}.data.map((t) => String(t.z?.[5]))))`;
+    const map = `JSON.stringify(${gd("sweep-chart")}.data.flatMap((t) =>
+      Array.from(t.z ?? [], (row) => Array.from(row).reduce((sum, v) => sum + (v ?? 0), 0))))`;
     const words = () => page.textContent("#spectra-words");
 
     /** What is drawn after a control was used; it must not be what was drawn before. */
