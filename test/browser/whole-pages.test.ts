@@ -32,7 +32,9 @@ const SECTIONS: Readonly<Record<PageName, readonly string[]>> = {
 /** Id, heading and first words of every section, in order. */
 const READ = `Array.from(document.querySelectorAll("main section[id]"), (s) => {
   const lead = s.querySelector(".finding, .lead, h2 + p, h2 + div p, h2 + ul, h2 + dl");
-  return { id: s.id, heading: s.querySelector("h2")?.textContent ?? "", finding: lead?.textContent ?? "" };
+  const heading = s.querySelector("h2")?.textContent ?? "";
+  // The first section's heading is its finding.
+  return { id: s.id, heading, finding: lead?.textContent ?? (heading.length > 60 ? heading : "") };
 })`;
 
 interface ReadSection {
