@@ -12,13 +12,15 @@ export interface InlineScript {
   readonly source: string;
 }
 
-/** Data for the page's script; no sign in it can end the element or begin a comment. */
+/** Text that is no script, compressed (gzip) and written with the signs of base 64. */
+function packedElement(id: string, text: string): Html {
+  const packed = gzipSync(text, { level: 9 }).toString("base64");
+  return raw(`<script type="text/plain" id="${id}">${packed}</script>`);
+}
+
+/** Data for the page's script; nothing of it can be read as HTML. */
 export function dataElement(id: string, data: unknown): Html {
-  const json = JSON.stringify(data).replace(
-    /[<>&\u2028\u2029]/g,
-    (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`,
-  );
-  return raw(`<script type="application/json" id="${id}">${json}</script>`);
+  return packedElement(id, JSON.stringify(data));
 }
 
 /**
@@ -44,8 +46,7 @@ export function libraryElement(library: PlotLibrary): Html {
   if (library.kind === "beside") {
     return html`<script type="text/plain" id="library" data-beside="${library.file}"></script>`;
   }
-  const packed = gzipSync(library.source, { level: 9 }).toString("base64");
-  return raw(`<script type="text/plain" id="library">${packed}</script>`);
+  return packedElement("library", library.source);
 }
 
 /**

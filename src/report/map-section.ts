@@ -52,7 +52,7 @@ function finding({ map }: Ranking): string {
 
 function how({ map }: Ranking): string {
   const some = map.places.some((p) => !canSit(p));
-  return `Plates from above, front at the top. Small and dark is little, large and light is much; all plates have one scale.${some ? " Squares with a heavy outline are places where the stack fits, " + `${millimetres(map.pitch)} apart. At the others something drawn is in the way, or its screws do not fit: those are read on a smaller pattern that does. Point at a square to see which.` : ""}`;
+  return `Plates from above, front at the top. Small and dark is little, large and light is much; all plates have one scale.${some ? ` Squares with a heavy outline are places where the stack fits, ${millimetres(map.pitch)} apart. At the others something drawn is in the way, or its screws do not fit: those are read on a smaller pattern that does. Point at a square to see which.` : ""}`;
 }
 
 function legend({ places }: QuietMap): Html {

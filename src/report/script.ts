@@ -31,12 +31,14 @@ import { edgesOf, inSight } from "./client/strokes.ts";
 import { paintedAreas, svgPicture } from "./client/svg-picture.ts";
 import type { Tools } from "./client/tools.ts";
 
+import { unpack } from "./client/unpack.ts";
 import { startWords } from "./client/words.ts";
 import { unpackIntegers } from "./shape-codec.ts";
 
 const TOOLS: Tools = {
   ...CHART_TOOLS,
   unpackIntegers,
+  unpack,
   squareSizes,
   readScene,
   sceneMotion,

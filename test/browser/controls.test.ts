@@ -8,9 +8,6 @@ import { type Picture, readPng } from "./png.ts";
 
 const gd = (id: string) => `document.getElementById("${id}")`;
 
-/** What the page was made with. */
-const DATA = `JSON.parse(document.getElementById("report-data").textContent)`;
-
 /** The figure as it is seen now. */
 async function seen(page: Page, id: string): Promise<Picture> {
   return readPng(await page.locator(`#${id}`).screenshot());
@@ -47,7 +44,7 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     const switches = page.locator("input[name=map-quantity]");
     const shown = new Set<string>();
     const quantities = (await page.evaluate(
-      `${DATA}.maps.quantities.map((q) => q.key)`,
+      `Array.from(document.querySelectorAll("input[name=map-quantity]"), (i) => i.value)`,
     )) as string[];
     expect(await switches.count()).toBe(quantities.length);
     for (const [column, key] of quantities.entries()) {
@@ -161,7 +158,8 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
       expect(await page.textContent("#mode-words")).toMatch(/^Mode 1,/);
       await changes(() => page.press("input[name=mode][value='1']", "ArrowDown"));
       expect(await page.textContent("#mode-words")).toMatch(/^Mode 2,/);
-      expect(await page.getAttribute("#shape-chart", "aria-label")).toMatch(/^Mode 2,/);
+      const said = page.locator("#shape-chart[aria-label], #shape-chart [aria-label]").first();
+      expect(await said.getAttribute("aria-label")).toMatch(/^Mode 2,/);
     });
 
     test("links elsewhere in the page choose their mode too", async () => {
@@ -179,8 +177,8 @@ describeInBrowser("the controls of the five-inch's page", (browser) => {
     const title = `${gd("spectra-chart")}.layout.yaxis.title.text`;
     const curves = `JSON.stringify(${gd("spectra-chart")}.data.filter((t) => t.visible !== false)
       .map((t) => Array.from(t.y ?? [])))`;
-    const map = `JSON.stringify(${gd("sweep-chart")}.data.map((t) => Array.from(t.z ?? [], (r) => r?.length ?? r)).concat(
-      ${gd("sweep-chart")}.data.map((t) => String(t.z?.[Math.floor(t.z.length / 3)]))))`;
+    const map = `JSON.stringify(${gd("sweep-chart")}.data.flatMap((t) =>
+      Array.from(t.z ?? [], (row) => Array.from(row).reduce((sum, v) => sum + (v ?? 0), 0))))`;
     const words = () => page.textContent("#spectra-words");
 
     /** What is drawn after a control was used; it must not be what was drawn before. */

@@ -1,9 +1,9 @@
 import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
-import type { PageData } from "../../src/report/client/types.ts";
 import { renderReport } from "../../src/report/page.ts";
 import { readPlotly } from "../../src/report/plotly.ts";
 import { fixture, HOSTILE, INPUT, withoutMotors } from "./fixture.ts";
+import { pageDataOf } from "./page-data.ts";
 
 const page = renderReport(fixture(), INPUT);
 
@@ -69,15 +69,12 @@ describe("the page", () => {
     for (const name of Object.values(HOSTILE)) expect(outside).not.toContain(name);
     expect(outside.match(/<(?:img|bdi|b|i)\b[^>]*\bon\w+=/g)).toBeNull();
     // its data and the packed library, neither of which runs
-    expect(outside.match(/<script type="(?:application\/json|text\/plain)"/g)?.length).toBe(2);
+    expect(outside.match(/<script type="text\/plain"/g)?.length).toBe(2);
     expect(outside.match(/<script/g)?.length).toBe(2);
   });
 
   test("carries its data whole", () => {
-    const json = /<script type="application\/json" id="report-data">(.*?)<\/script>/s.exec(
-      page,
-    )?.[1];
-    const data = JSON.parse(json ?? "") as PageData;
+    const data = pageDataOf(page);
     expect(data.shapes?.motions.length).toBe(3);
     expect(data.shapes?.words[0]).toContain(HOSTILE.plate);
     expect(data.campbell?.modes.length).toBe(3);

@@ -21,14 +21,14 @@ function withPlaces(changed: readonly MapPlace[]): Analysed {
 
 /** Tiles of the layer: colour, and sides in mm. */
 function tiles(of: Analysed) {
-  const drawn = quietMapLayer(of).html.matchAll(
-    /fill="(#[0-9a-f]{6})" d="M([-\d.]+) ([-\d.]+)h([-\d.]+)v([-\d.]+)h/g,
+  const paths = quietMapLayer(of).html.matchAll(/<path fill="(#[0-9a-f]{6})" d="([^"]+)"/g);
+  return Array.from(paths).flatMap(([, colour, d]) =>
+    Array.from(d.matchAll(/M([-\d.]+) ([-\d.]+)h([-\d.]+)v([-\d.]+)h/g), ([, x, y, w, h]) => ({
+      colour,
+      middle: [Number(x) + Number(w) / 2, Number(y) + Number(h) / 2],
+      side: Number(w),
+    })),
   );
-  return Array.from(drawn, ([, colour, x, y, w, h]) => ({
-    colour,
-    middle: [Number(x) + Number(w) / 2, Number(y) + Number(h) / 2],
-    side: Number(w),
-  }));
 }
 
 describe("between the places", () => {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { middleCut } from "../../src/report/bars-figure.ts";
-import type { PageData } from "../../src/report/client/types.ts";
 import { commandText } from "../../src/report/command-text.ts";
 import { prose } from "../../src/report/prose.ts";
 import { renderSensitivity } from "../../src/report/sensitivity-page.ts";
 import { madeSensitivity } from "../study/made-sensitivity.ts";
 import { HOSTILE, INPUT } from "./fixture.ts";
+import { pageDataOf } from "./page-data.ts";
 import { tableRows } from "./text.ts";
 
 const page = renderSensitivity("Trial", madeSensitivity(), INPUT);
@@ -34,7 +34,7 @@ describe("the page of what moves a frame", () => {
   });
 
   test("has a chart for the spot, for each telling mode that moves, and for what would help", () => {
-    const data = JSON.parse(/id="report-data">(.*?)<\/script>/s.exec(page)?.[1] ?? "") as PageData;
+    const data = pageDataOf(page);
     const ids = [...page.matchAll(/id="([\w-]+-chart)" role="img"/g)].map((m) => m[1]);
     expect(ids.toSorted()).toEqual(["help-chart", "mode-2-chart", "mode-3-chart", "spot-chart"]);
     expect(Object.keys(data.charts ?? {}).sort()).toEqual(ids.toSorted());

@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
-import type { PageData } from "../../src/report/client/types.ts";
 import type { Trace } from "../../src/report/figure.ts";
 import { answerFigure } from "../../src/report/study/answer.ts";
 import { frequenciesFigure, hoverOrders } from "../../src/report/study/frequencies-figure.ts";
@@ -15,6 +14,7 @@ import {
   madeVariants,
 } from "../study/made-study.ts";
 import { INPUT } from "./fixture.ts";
+import { pageDataOf } from "./page-data.ts";
 import { tableRows } from "./text.ts";
 
 const study = madeStudy();
@@ -115,8 +115,7 @@ describe("the page of a comparison", () => {
 
   test("tells every chart in words, and has data for each place", () => {
     const labels = [...page.matchAll(/id="([\w-]+)" role="img" aria-label="([^"]*)"/g)];
-    const json = /id="report-data">(.*?)<\/script>/s.exec(page)?.[1];
-    const data = JSON.parse(json ?? "") as PageData;
+    const data = pageDataOf(page);
     expect(Object.keys(data.charts ?? {}).sort()).toEqual(labels.map((l) => l[1]).sort());
     for (const [, , label] of labels) expect(label.length).toBeGreaterThan(30);
   });

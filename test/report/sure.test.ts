@@ -2,7 +2,6 @@
 
 import { describe, expect, test } from "vitest";
 import type { Ranking } from "../../src/ranking/types.ts";
-import type { PageData } from "../../src/report/client/types.ts";
 import type { Figure } from "../../src/report/figure.ts";
 import { renderReport } from "../../src/report/page.ts";
 import { gramsMore, helpFigure, helpFinding } from "../../src/report/sure/help.ts";
@@ -16,6 +15,7 @@ import { meeting } from "../study/compare-fixtures.ts";
 import { madeSensitivity } from "../study/made-sensitivity.ts";
 import { madeStudy, madeVariants } from "../study/made-study.ts";
 import { fixture, HOSTILE, INPUT } from "./fixture.ts";
+import { pageDataOf } from "./page-data.ts";
 
 const made = fixture();
 const ranking = made.ranking as Ranking;
@@ -30,8 +30,7 @@ const sure: HowSure = {
 };
 const page = renderReport(analysed, { ...INPUT, sure });
 const part = (html: string) => /<section id="sure".*?<\/section>/s.exec(html)?.[0] ?? "";
-const charts = (html: string) =>
-  (JSON.parse(/id="report-data">(.*?)<\/script>/s.exec(html)?.[1] ?? "") as PageData).charts ?? {};
+const charts = (html: string) => pageDataOf(html).charts ?? {};
 const ends = (figure: Figure | undefined, n: number) => {
   const { x = [], error_x } = figure?.traces[n] ?? {};
   const { array, arrayminus } = error_x as { array: number[]; arrayminus: number[] };

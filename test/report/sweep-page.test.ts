@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import type { PageData } from "../../src/report/client/types.ts";
 import type { Trace } from "../../src/report/figure.ts";
 import {
   branchesFigure,
@@ -12,6 +11,7 @@ import type { SweepStudy } from "../../src/study/results-sweep.ts";
 import { HOSTILE_SPOT } from "../study/made-study.ts";
 import { HOSTILE_SWEPT, madeSweep, sweptOutcome } from "../study/made-sweep.ts";
 import { INPUT } from "./fixture.ts";
+import { pageDataOf } from "./page-data.ts";
 import { tableRows, text } from "./text.ts";
 
 const study = madeSweep();
@@ -65,8 +65,7 @@ describe("the page of a sweep", () => {
 
   test("has data for every chart, in words too, and the same bytes again", () => {
     const labels = [...page.matchAll(/id="([\w-]+)" role="img" aria-label="([^"]*)"/g)];
-    const json = /id="report-data">(.*?)<\/script>/s.exec(page)?.[1];
-    const data = JSON.parse(json ?? "") as PageData;
+    const data = pageDataOf(page);
     expect(Object.keys(data.charts ?? {}).sort()).toEqual(labels.map((l) => l[1]).sort());
     for (const [, , label] of labels) expect(label.length).toBeGreaterThan(30);
     expect(renderSweep(madeSweep(), INPUT)).toBe(page);

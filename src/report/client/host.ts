@@ -100,12 +100,12 @@ export function createHost(
     if (link) chooseMode(Number(link.dataset.mode));
   });
   // Unpacking the library takes the browser a moment: begun as soon as the first screen can be read.
-  browser.addEventListener("load", () => {
-    const needed = () => Array.from(placed.values()).some((p) => p.options.library !== false);
+  const needed = () => Array.from(placed.values()).some((p) => p.options.library !== false);
+  browser.requestAnimationFrame(() =>
     browser.setTimeout(() => {
       if (needed()) bring().catch(() => {});
-    }, 250);
-  });
+    }, 250),
+  );
 
   return {
     theme,

@@ -29,11 +29,14 @@ export interface Starters {
 }
 
 /** Gives every figure its place and every control its effect. */
-export function start(browser: Browser, tools: Tools, starters: Starters): void {
-  const source = browser.document.getElementById("report-data");
-  if (source === null) throw new Error("the page has no data");
-  const data = JSON.parse(source.textContent ?? "") as PageData;
-  const host = starters.createHost(browser, data, starters.libraryLoader(browser));
+export async function start(browser: Browser, tools: Tools, starters: Starters): Promise<void> {
+  starters.startWords(browser);
+  starters.startContents(browser);
+  // The words are there without it; where it cannot be unpacked they stay alone.
+  if (browser.DecompressionStream === undefined) return;
+  const packed = await tools.unpack(browser, "report-data");
+  const data = JSON.parse(await packed.text()) as PageData;
+  const host = starters.createHost(browser, data, starters.libraryLoader(browser, tools));
   const fitting = starters.startCharts(browser, data, tools, host);
   if (data.campbell) starters.startCampbell(data, data.campbell, tools, host, fitting);
   if (data.spectra) starters.startSpectra(browser, data, data.spectra, tools, host, fitting);
@@ -43,6 +46,4 @@ export function start(browser: Browser, tools: Tools, starters: Starters): void 
     starters.startFrame(browser, data.shapes, tools, host);
   }
   starters.startSaving(browser, data, host);
-  starters.startWords(browser);
-  starters.startContents(browser);
 }

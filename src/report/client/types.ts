@@ -121,6 +121,11 @@ export interface Plotly {
   toImage(figure: unknown, options: unknown): Promise<string>;
 }
 
+export interface PageResponse {
+  text(): Promise<string>;
+  blob(): Promise<unknown>;
+}
+
 interface PageStream {
   pipeThrough(through: object): PageStream;
 }
@@ -156,7 +161,7 @@ export interface Browser {
     parts: readonly unknown[],
     options?: { readonly type: string },
   ) => { stream(): PageStream };
-  readonly Response: new (body: unknown) => { blob(): Promise<unknown> };
+  readonly Response: new (body: unknown) => PageResponse;
   /** absent in older browsers */
   readonly DecompressionStream?: new (
     format: "gzip",
