@@ -173,8 +173,9 @@ input[type=radio], input[type=checkbox] { width: 1.1rem; height: 1.1rem; flex: n
 const PAPER = `
 @media print {
   :root { ${customProperties({ ...LIGHT, paper: "#ffffff", surface: "#ffffff" })} color-scheme: light; }
-  html { font-size: 9.5pt; }
+  html { font-size: 8pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
+  main > section { padding: 1.6rem 0 .8rem; }
   @page { margin: 14mm 15mm 16mm; }
   body { display: block; }
   nav, .controls, .switch:not(.legend), .skip, .save, .word-note { display: none; }
