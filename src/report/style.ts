@@ -176,6 +176,7 @@ const PAPER = `
   html { font-size: 8pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
   main > section { padding: 1.6rem 0 .8rem; }
+  .maps { grid-template-columns: repeat(2, minmax(0, 1fr)); }
   @page { margin: 14mm 15mm 16mm; }
   body { display: block; }
   nav, .controls, .switch:not(.legend), .skip, .save, .word-note { display: none; }
