@@ -12,7 +12,7 @@ import { type PageName, pageOf, SAMPLES } from "./pages.ts";
 const PRINTS = ".artefacts/prints";
 const FORMATS = ["A4", "Letter"] as const;
 /** Pages of paper: fewer and something is missing, more and something is out of bounds. */
-const SHEETS = { least: 10, most: 24 };
+const SHEETS = { least: 10, most: 28 };
 
 /** Width of an A4 sheet between margins of 10 mm at 96 px to the inch. */
 const SHEET_WIDTH = Math.round((190 / 25.4) * 96);
