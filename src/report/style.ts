@@ -176,6 +176,7 @@ const PAPER = `
   :root { ${customProperties({ ...LIGHT, paper: "#ffffff", surface: "#ffffff" })} color-scheme: light; }
   html { font-size: 9pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
+  .maps { grid-template-columns: repeat(2, minmax(0, 1fr)); }
   @page { margin: 14mm 15mm 16mm; }
   body { display: block; }
   nav, .controls, .switch:not(.legend), .skip, .save, .word-note { display: none; }

@@ -55,7 +55,9 @@ describeInBrowser("pages of a frame with hostile names", (browser) => {
 
     test("show the names as they are", async () => {
       const text = (await page.textContent("main")) ?? "";
-      const shown = name === "hostile rank" ? Object.values(HOSTILE_NAMES) : CANDIDATES;
+      // A page of what moves a frame is about its best place.
+      const told = name === "hostile sensitivity" ? CANDIDATES.slice(0, 1) : CANDIDATES;
+      const shown = name === "hostile rank" ? Object.values(HOSTILE_NAMES) : told;
       expect(shown.filter((n) => !text.includes(n))).toEqual([]);
       expect(await page.title()).toContain(HOSTILE_NAMES.Brindle);
       expect(await page.isVisible("main")).toBe(true);
@@ -65,7 +67,9 @@ describeInBrowser("pages of a frame with hostile names", (browser) => {
     test("show them as they are in the labels of charts", async () => {
       const labels = ((await page.evaluate(HOVER)) as readonly string[]).join("\n");
       expect(labels.length).toBeGreaterThan(100);
-      expect(CANDIDATES.filter((n) => labels.includes(n)).length).toBeGreaterThan(0);
+      expect(Object.values(HOSTILE_NAMES).filter((n) => labels.includes(n)).length).toBeGreaterThan(
+        0,
+      );
       expect(labels).not.toMatch(/%\{(?!x\} \\u003c)/);
     });
 

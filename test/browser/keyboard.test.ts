@@ -76,7 +76,7 @@ describeInBrowser("a page by keyboard alone", (browser) => {
     const stops = await walk(page, 600);
     expect(stops[0].href).toBe("#main");
     expect(stops[1].href).toMatch(/^#/);
-    expect(stops.length).toBeGreaterThan(20);
+    expect(stops.length).toBeGreaterThan(12);
     expect(stops.filter((s) => !s.inOrder).map((s) => s.words)).toEqual([]);
     expect(stops.filter((s) => !s.outlined).map((s) => s.words)).toEqual([]);
     expect(stops.filter((s) => !s.inSight).map((s) => s.words)).toEqual([]);
