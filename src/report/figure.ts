@@ -115,5 +115,5 @@ ${saveButtons(id)}`;
 export function saveButtons(id: string): Html {
   const button = (format: string) =>
     html`<button type="button" data-save="${format}" data-of="${id}" aria-label="save this figure as ${format.toUpperCase()}">${format.toUpperCase()}</button>`;
-  return html`<p class="save"><span aria-hidden="true">save as</span> ${button("svg")} ${button("png")}</p>`;
+  return html`<p class="save"><span role="status"></span> <span aria-hidden="true">save as</span> ${button("svg")} ${button("png")}</p>`;
 }

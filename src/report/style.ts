@@ -44,15 +44,12 @@ main > section { padding: 2.4rem 0 1.4rem; border-top: 1px solid var(--line); }
 main > #verdict, main > section:first-child { padding-top: 1.4rem; }
 .finding { max-width: 52rem; font-size: 1.06rem; margin-bottom: .4rem; }
 .lead { color: var(--muted); max-width: 52rem; margin-bottom: 1.2rem; font-size: .95rem; }
-dl.words { columns: 26rem; column-gap: 3rem; }
-dl.words dt { font-weight: 600; }
-dl.words dd { margin: 0 0 .7rem; color: var(--muted); }
-dl.words > div { break-inside: avoid; }
 .term { color: inherit; text-decoration: underline dotted var(--muted); }
 .term:hover { color: var(--accent); }
 .word-note { position: fixed; inset: auto; margin: 0; width: min(24rem, calc(100vw - 1rem)); padding: .8rem 1rem; color: var(--ink);
   background: var(--surface); border: 1px solid var(--muted); border-radius: 4px; box-shadow: 0 .4rem 1.4rem rgb(0 0 0 / .22); }
 .word-note p { margin: 0 0 .3rem; }
+[data-still] :is(.controls, .switch, .save) { display: none; }
 .save { display: flex; gap: .4rem; justify-content: flex-end; align-items: center; max-width: none; margin: .25rem 0 0; color: var(--muted); font-size: .8rem; }
 .save button { min-height: 1.6rem; padding: .05rem .5rem; color: var(--muted); background: none; border-color: var(--line); }
 .save button:hover { color: var(--ink); background: var(--sunken); }
@@ -195,6 +192,8 @@ const PAPER = `
   .maps > div { break-inside: avoid; }
   .modes thead th { position: static; }
   .on-paper { display: block; }
+  dl.words { columns: 2; column-gap: 2rem; }
+  dl.words div { display: block; }
   details:not([open]) { display: none; }
   details > summary { color: var(--muted); list-style: none; font-weight: 600; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }

@@ -29,7 +29,10 @@ export interface FittingTools {
 export function themed<T>(value: T, theme: Theme): T {
   const colours = theme as unknown as Record<string, string>;
   const fill = (v: unknown): unknown => {
-    if (typeof v === "string") return v.startsWith("--") ? (colours[v.slice(2)] ?? v) : v;
+    if (typeof v === "string") {
+      const name = v.slice(2);
+      return v.startsWith("--") && Object.hasOwn(colours, name) ? colours[name] : v;
+    }
     if (Array.isArray(v)) return v.map(fill);
     if (typeof v !== "object" || v === null || ArrayBuffer.isView(v)) return v;
     return Object.fromEntries(Object.entries(v).map(([k, e]) => [k, fill(e)]));

@@ -56,7 +56,13 @@ export function startFrame(
       stage ??= build();
       stage.place(c);
     },
-    { library: false, save: (format) => (stage ?? build()).save(format) },
+    {
+      library: false,
+      save: (format) => {
+        stage ??= build();
+        return stage.save(format);
+      },
+    },
   );
   bodies?.addEventListener("change", place.redraw);
 }

@@ -5,22 +5,33 @@
  */
 
 import type { Theme } from "../palette.ts";
-import type { Browser, Element, Host, PageData, Place, PlaceOptions, Plotly } from "./types.ts";
+import type {
+  Browser,
+  Element,
+  Host,
+  PageData,
+  Place,
+  PlaceOptions,
+  Plotly,
+  SavingHost,
+} from "./types.ts";
 
 /** @param library brings the plot library, or says in its error why it cannot */
 export function createHost(
   browser: Browser,
   data: PageData,
   library: () => Promise<Plotly>,
-): Host & { readonly find: (id: string) => PlaceOptions | undefined } {
+): SavingHost {
   const { document } = browser;
   interface Placed {
     readonly at: Element;
     readonly draw: Parameters<Host["place"]>[1];
     readonly options: PlaceOptions;
-    /** width it was drawn for, pixels; 0 before */
+    /** size it was drawn for, pixels; 0 before */
     width: number;
-    wanted: boolean;
+    height: number;
+    /** settled when it is drawn, or cannot be */
+    wanted?: Promise<void>;
   }
   const placed = new Map<string, Placed>();
   const listeners: ((mode: number) => void)[] = [];
@@ -38,22 +49,29 @@ export function createHost(
     if (printing) return { ...data.themes.light, paper: "#ffffff", surface: "#ffffff" };
     return dark.matches ? data.themes.dark : data.themes.light;
   };
+  /** Its words stay where a figure cannot be drawn, and the other figures are drawn all the same. */
+  const failed = (p: Placed, problem: unknown) => {
+    p.width = 0;
+    const why = problem instanceof Error ? problem.message : String(problem);
+    p.at.textContent = `${p.at.getAttribute("aria-label") ?? ""} (The figure cannot be drawn: ${why})`;
+    browser.setTimeout(() => {
+      throw problem;
+    }, 0);
+  };
   const paint = (p: Placed) => {
     if (p.options.library !== false && plotly === undefined) return;
     if (p.width === 0) p.at.replaceChildren();
-    p.width = p.at.clientWidth;
+    [p.width, p.height] = [p.at.clientWidth, p.at.clientHeight];
     const narrow = p.width < NARROW;
     const size = Number.parseFloat(
       browser.getComputedStyle(document.body).getPropertyValue("font-size"),
     );
     const text = (printing ? 16 : size) / 16;
+    const context = { theme: theme(), Plotly: plotly as Plotly, printing, narrow, text };
     try {
-      p.draw(p.at, { theme: theme(), Plotly: plotly as Plotly, printing, narrow, text });
+      Promise.resolve(p.draw(p.at, context)).catch((problem) => failed(p, problem));
     } catch (problem) {
-      // Told like any other, but after the other figures are drawn.
-      browser.setTimeout(() => {
-        throw problem;
-      }, 0);
+      failed(p, problem);
     }
   };
   const pause = () => new Promise<void>((go) => browser.setTimeout(go, 0));
@@ -65,19 +83,32 @@ export function createHost(
       await pause();
     }
   };
-  const bring = async () => {
-    plotly ??= await library();
-  };
-  const want = async (p: Placed) => {
-    if (p.wanted) return;
-    p.wanted = true;
-    try {
-      if (p.options.library !== false) await bring();
-    } catch (problem) {
-      p.at.textContent = (problem as Error).message;
-      return;
+  /** For paper: what is drawn here is done when this returns, since the browser then sets its pages. */
+  const paintForPaper = () => {
+    // A figure keeps the height that it is drawn with; in a part that is folded away it has none.
+    for (const p of placed.values()) {
+      p.at.style.width = `${p.options.paper ?? PAPER}px`;
+      if (p.at.clientHeight === 0) continue;
+      p.at.style.height = `${Math.min(p.at.clientHeight, HIGHEST)}px`;
+      paint(p);
     }
-    paint(p);
+  };
+  const bring = async () => {
+    if (plotly !== undefined) return;
+    plotly = await library();
+    // Where a page is printed before its library is there, the figures come with the next drawing of it.
+    if (printing) paintForPaper();
+  };
+  const want = (p: Placed): Promise<void> => {
+    p.wanted ??= (p.options.library === false ? Promise.resolve() : bring()).then(
+      () => {
+        if (p.width === 0) paint(p);
+      },
+      (problem) => {
+        p.at.textContent = `${p.at.getAttribute("aria-label") ?? ""} (${(problem as Error).message})`;
+      },
+    );
+    return p.wanted;
   };
 
   dark.addEventListener("change", () => repaint(() => true));
@@ -85,19 +116,15 @@ export function createHost(
   browser.addEventListener("resize", () => {
     browser.clearTimeout(resized);
     resized = browser.setTimeout(() => {
-      if (!printing) repaint(({ at, width }) => at.clientWidth > 0 && at.clientWidth !== width);
+      if (printing) return;
+      repaint(({ at, width, height }) => {
+        return at.clientWidth > 0 && (at.clientWidth !== width || at.clientHeight !== height);
+      });
     }, 120);
   });
   browser.addEventListener("beforeprint", () => {
     printing = true;
-    // What is drawn here is done when this returns: the browser then sets its pages. On paper a figure
-    // keeps the height that it is drawn with; in a part that is folded away it has none.
-    for (const p of placed.values()) {
-      p.at.style.width = `${p.options.paper ?? PAPER}px`;
-      if (p.at.clientHeight === 0) continue;
-      p.at.style.height = `${Math.min(p.at.clientHeight, HIGHEST)}px`;
-      paint(p);
-    }
+    paintForPaper();
   });
   browser.addEventListener("afterprint", () => {
     printing = false;
@@ -126,11 +153,16 @@ export function createHost(
 
   return {
     theme,
-    find: (id) => placed.get(id)?.options,
+    drawn: async (id) => {
+      const p = placed.get(id);
+      if (p === undefined) return undefined;
+      await want(p);
+      return p.width > 0 ? p.options : undefined;
+    },
     place: (id, draw, options = {}): Place => {
       const at = document.getElementById(id);
       if (at === null) throw new Error(`the page has no ${id}`);
-      const p: Placed = { at, draw, options, width: 0, wanted: false };
+      const p: Placed = { at, draw, options, width: 0, height: 0 };
       placed.set(id, p);
       new browser.IntersectionObserver(
         (entries) => {

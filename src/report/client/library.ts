@@ -18,7 +18,10 @@ export function libraryLoader(
     new Promise<Plotly>((ready, fail) => {
       const script = document.createElement("script");
       script.src = source;
-      script.addEventListener("load", () => ready(browser.Plotly));
+      script.addEventListener("load", () => {
+        browser.URL.revokeObjectURL(source);
+        ready(browser.Plotly);
+      });
       script.addEventListener("error", () => fail(new Error(missing)));
       document.body.append(script);
     });

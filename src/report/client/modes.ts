@@ -210,11 +210,18 @@ export function startModes(browser: Browser, data: ShapesData, tools: Tools, hos
     const was = playing;
     clip.disabled = true;
     setPlaying(true);
-    const link = document.createElement("a");
-    link.href = await tools.recordClip(browser, stage.canvas, 3600 / Number(speed.value));
-    link.download = `mode-${mode}.webm`;
-    link.click();
-    clip.disabled = false;
-    setPlaying(was);
+    try {
+      const link = document.createElement("a");
+      link.href = await tools.recordClip(browser, stage.canvas, 3600 / Number(speed.value));
+      link.download = `mode-${mode}.webm`;
+      link.click();
+      // The browser has begun to save it by then.
+      browser.setTimeout(() => browser.URL.revokeObjectURL(link.href), 60_000);
+    } catch {
+      words.textContent = "This browser could not film the picture.";
+    } finally {
+      clip.disabled = false;
+      setPlaying(was);
+    }
   });
 }

@@ -1,13 +1,9 @@
 /** Figures as files to show elsewhere. Runs in the page: gets from outside only what it is handed. */
 
-import type { Browser, Element, Host, PageData, PlaceOptions } from "./types.ts";
+import type { Browser, Element, PageData, SavingHost } from "./types.ts";
 
 /** Connects all buttons with data-save="svg" or "png" and data-of, the id of a figure. */
-export function startSaving(
-  browser: Browser,
-  data: PageData,
-  host: Host & { readonly find: (id: string) => PlaceOptions | undefined },
-): void {
+export function startSaving(browser: Browser, data: PageData, host: SavingHost): void {
   const { document } = browser;
   const plain = (text: string) => text.replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "");
   const escaped = (text: string) =>
@@ -69,25 +65,32 @@ export function startSaving(
       { format, width, height, scale: format === "png" ? 2 : 1 },
     );
   };
-  const image = (at: Element, id: string, format: "svg" | "png", what: string) => {
-    const own = host.find(id)?.save;
-    if (own) return own(format);
-    if (at.data !== undefined) return plotted(at, format, what);
-    const svg = drawingAlone(at);
-    return format === "svg"
-      ? Promise.resolve(svgUrl(svg))
-      : asPng(svg, at.clientWidth, at.clientHeight);
+  const image = async (at: Element, id: string, format: "svg" | "png", what: string) => {
+    if (at.namespaceURI.endsWith("/svg")) {
+      const svg = drawingAlone(at);
+      return format === "svg" ? svgUrl(svg) : asPng(svg, at.clientWidth, at.clientHeight);
+    }
+    const figure = await host.drawn(id);
+    if (figure?.save) return figure.save(format);
+    if (at.data === undefined) throw new Error("The figure is not drawn, so it cannot be saved.");
+    return plotted(at, format, what);
   };
   for (const button of document.querySelectorAll("button[data-save]")) {
     button.addEventListener("click", async () => {
       const { of: id, save: format } = button.dataset;
       const at = document.getElementById(id);
-      if (at === null) return;
+      const said = button.closest(".save")?.querySelector("[role=status]");
+      if (at === null || !said) return;
       const what = at.closest("section")?.querySelector("h2")?.textContent ?? id;
-      const link = document.createElement("a");
-      link.href = await image(at, id, format as "svg" | "png", what);
-      link.download = `${plain(`${data.name} ${id.replace(/-chart$/, "")}`)}.${format}`;
-      link.click();
+      try {
+        const link = document.createElement("a");
+        link.href = await image(at, id, format as "svg" | "png", what);
+        link.download = `${plain(`${data.name} ${id.replace(/-chart$/, "")}`)}.${format}`;
+        link.click();
+        said.textContent = "";
+      } catch (problem) {
+        said.textContent = (problem as Error).message;
+      }
     });
   }
 }

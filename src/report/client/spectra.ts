@@ -73,4 +73,6 @@ export function startSpectra(
     control.addEventListener("change", change);
   }
   for (const box of boxes) box.addEventListener("change", () => levels.redraw());
+  // A browser that goes back keeps what was chosen.
+  say();
 }

@@ -130,7 +130,7 @@ export function createStage(browser: Browser, tools: ViewerTools, options: Stage
   };
   canvas.addEventListener("keydown", (event) => {
     const act = keys[event.key];
-    if (act === undefined || event.ctrlKey || event.metaKey) return;
+    if (act === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     act();
   });

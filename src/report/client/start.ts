@@ -11,7 +11,7 @@ import type { startModes } from "./modes.ts";
 import type { startSaving } from "./save.ts";
 import type { startSpectra } from "./spectra.ts";
 import type { Tools } from "./tools.ts";
-import type { Browser, PageData } from "./types.ts";
+import type { Browser, PageData, PageResponse } from "./types.ts";
 import type { startWords } from "./words.ts";
 
 export interface Starters {
@@ -32,18 +32,37 @@ export interface Starters {
 export async function start(browser: Browser, tools: Tools, starters: Starters): Promise<void> {
   starters.startWords(browser);
   starters.startContents(browser);
-  // The words are there without it; where it cannot be unpacked they stay alone.
-  if (browser.DecompressionStream === undefined) return;
-  const packed = await tools.unpack(browser, "report-data");
+  let packed: PageResponse;
+  try {
+    packed = await tools.unpack(browser, "report-data");
+  } catch (problem) {
+    for (const place of browser.document.querySelectorAll(".waiting")) {
+      place.textContent = `${place.textContent} (${(problem as Error).message})`;
+    }
+    // hides what has no effect
+    browser.document.body.setAttribute("data-still", "");
+    return;
+  }
   const data = JSON.parse(await packed.text()) as PageData;
   const host = starters.createHost(browser, data, starters.libraryLoader(browser, tools));
+  /** What one figure's script cannot do must not stop the others'. */
+  const begin = (starter: () => void) => {
+    try {
+      starter();
+    } catch (problem) {
+      browser.setTimeout(() => {
+        throw problem;
+      }, 0);
+    }
+  };
+  begin(() => starters.startSaving(browser, data, host));
   const fitting = starters.startCharts(browser, data, tools, host);
-  if (data.campbell) starters.startCampbell(data, data.campbell, tools, host, fitting);
-  if (data.spectra) starters.startSpectra(browser, data, data.spectra, tools, host, fitting);
-  if (data.maps) starters.startMaps(browser, data.maps, tools, host);
-  if (data.shapes) {
-    starters.startModes(browser, data.shapes, tools, host);
-    starters.startFrame(browser, data.shapes, tools, host);
+  const { campbell, spectra, maps, shapes } = data;
+  if (campbell) begin(() => starters.startCampbell(data, campbell, tools, host, fitting));
+  if (spectra) begin(() => starters.startSpectra(browser, data, spectra, tools, host, fitting));
+  if (maps) begin(() => starters.startMaps(browser, maps, tools, host));
+  if (shapes) {
+    begin(() => starters.startModes(browser, shapes, tools, host));
+    begin(() => starters.startFrame(browser, shapes, tools, host));
   }
-  starters.startSaving(browser, data, host);
 }

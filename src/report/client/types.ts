@@ -81,8 +81,6 @@ export interface Element {
 /** A point of a chart under the pointer. */
 export interface ChartPoint {
   readonly customdata?: unknown;
-  readonly curveNumber: number;
-  readonly pointNumber: number;
 }
 
 export interface PageEvent {
@@ -91,6 +89,7 @@ export interface PageEvent {
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly shiftKey: boolean;
+  readonly altKey: boolean;
   readonly clientX: number;
   readonly clientY: number;
   readonly pointerId: number;
@@ -118,7 +117,6 @@ export interface Plotly {
     layout: unknown,
     which?: readonly number[],
   ): Promise<unknown>;
-  relayout(at: Element, update: unknown): Promise<unknown>;
   toImage(figure: unknown, options: unknown): Promise<string>;
 }
 
@@ -167,7 +165,7 @@ export interface Browser {
   readonly DecompressionStream?: new (
     format: "gzip",
   ) => object;
-  readonly URL: { createObjectURL(blob: object): string };
+  readonly URL: { createObjectURL(blob: object): string; revokeObjectURL(address: string): void };
   readonly Image: new () => Element;
   readonly XMLSerializer: new () => { serializeToString(node: Element): string };
 }
@@ -209,6 +207,11 @@ export interface Host {
   /** The mode that is looked at: chosen in its table, in a diagram, by a link. */
   chooseMode(mode: number, scroll?: boolean): void;
   onMode(listener: (mode: number) => void): void;
+}
+
+export interface SavingHost extends Host {
+  /** Options of a figure once it is drawn; undefined where it cannot be, or the id is no figure's. */
+  drawn(id: string): Promise<PlaceOptions | undefined>;
 }
 
 /** The JSON in the page. */
