@@ -1,5 +1,6 @@
 /** What else is worth knowing beside the verdict: one sentence each. */
 
+import { fedModes } from "./fed-modes.ts";
 import type { MountRow, RankedCandidate } from "./types.ts";
 import {
   decibel,
@@ -90,27 +91,29 @@ function found(open: readonly RankedCandidate[]): string {
   const named = open.filter((c) => !c.found);
   const spots = open.filter((c) => c.found);
   if (named.length === 0) return "";
-  if (spots.length === 0) return "A search of all plates finds no better place.";
+  if (spots.length === 0) return "A search of the plates finds no place that is clearly better.";
   const best = named.reduce((a, b) => (b.score < a.score ? b : a));
   const spot = spots.reduce((a, b) => (b.score < a.score ? b : a));
   const gain = best.score - spot.score;
   return gain >= BETTER
-    ? `A search of all plates finds ${quoted(spot)}, ${decibel(gain)} better by score than the best named place, if it can be used: only room beside the drawn parts is checked.`
-    : `A search of all plates finds no place more than ${decibel(BETTER)} better by score than the best named one.`;
+    ? `A search of the plates finds ${quoted(spot)}, ${decibel(gain)} better by score than the best named place, if it can be used: only room beside the drawn parts is checked.`
+    : `A search of the plates finds no place more than ${decibel(BETTER)} better by score than the best named one.`;
 }
 
 function cause(best: RankedCandidate): string {
-  const [c] = best.causes;
-  if (!c) return "";
-  const share = percent(c.share);
+  const [fed] = fedModes(best.causes);
+  if (!fed) return "";
+  const { cause: c, forces } = fed;
+  const share = percent(fed.share);
+  const by = listed(forces.map((f) => f.order));
   if (c.mode === 0) {
-    return `There ${share} of the noise is the whole craft shaken as one by ${c.order}, which no place avoids.`;
+    return `There ${share} of the noise is the whole craft shaken as one by ${by}, which no place avoids.`;
   }
   const where = c.met
-    ? `which it meets at ${rpm(c.rpm)}`
-    : `which it would meet at ${rpm(c.rpm)}, outside the speeds considered`;
+    ? `met at ${rpm(c.rpm)}`
+    : `to be met at ${rpm(c.rpm)}, outside the speeds considered`;
   const remedy = c.remedy === "" ? "" : `; ${c.remedy}`;
-  return `There ${share} of the noise comes from ${c.order} on a mode at ${hertz(c.frequency)} (${c.modeName}), ${where}${remedy}.`;
+  return `There ${share} of the noise comes from ${by} on a mode at ${hertz(c.frequency)} (${c.modeName}), ${where}${remedy}.`;
 }
 
 /** Where the little time at high speed makes most of the noise, the level is about that. */

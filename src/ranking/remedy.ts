@@ -30,27 +30,27 @@ export function remedy(mode: ModeDescription, isolators: number): string {
   const options: { readonly weight: number; readonly text: string }[] = [
     {
       weight: arms,
-      text: `arms ${percent(STEP)} thicker raise it by up to ${rise(arms, "arm", 3)}`,
+      text: `arms ${percent(STEP)} thicker raise that frequency by up to ${rise(arms, "arm", 3)}`,
     },
     {
       weight: motion.armEdge,
-      text: `arms ${percent(STEP)} wider raise it by up to ${rise(motion.armEdge, "arm", 3)}`,
+      text: `arms ${percent(STEP)} wider raise that frequency by up to ${rise(motion.armEdge, "arm", 3)}`,
     },
     {
       weight: motion.plateBending,
-      text: `plates ${percent(STEP)} thicker raise it by up to ${rise(motion.plateBending, "plate", 3)}, a standoff near the middle of the bend by more`,
+      text: `plates ${percent(STEP)} thicker raise that frequency by up to ${rise(motion.plateBending, "plate", 3)}, a standoff near the middle of the bend by more`,
     },
     {
       weight: motion.plateInPlane,
-      text: `plates ${percent(STEP)} thicker raise it by up to ${rise(motion.plateInPlane, "plate", 1)}`,
+      text: `plates ${percent(STEP)} thicker raise that frequency by up to ${rise(motion.plateInPlane, "plate", 1)}`,
     },
-    { weight: motion.standoff, text: "more or thicker standoffs raise it" },
-    { weight: motion.joint, text: "arms held over a greater length raise it" },
+    { weight: motion.standoff, text: "more or thicker standoffs raise that frequency" },
+    { weight: motion.joint, text: "arms held over a greater length raise that frequency" },
     {
       weight: motion.softMount,
       text: `the soft mount of "${mountName(mode)}" sets it: a stiffer or softer pad moves it`,
     },
-    { weight: motion.member, text: "stiffer members raise it" },
+    { weight: motion.member, text: "stiffer members raise that frequency" },
   ];
   const best = options.reduce((a, b) => (b.weight > a.weight ? b : a));
   return best.weight >= WORTH ? best.text : "";

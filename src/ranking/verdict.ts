@@ -119,11 +119,15 @@ function matters(
   return sentence(apartWords(other, best, settings, all.length > open.length));
 }
 
-/** The place as drawn is what the reader thinks of; else the worst shows what is at stake. */
+/**
+ * The place as drawn is what the reader thinks of; else the loudest where that matters; else the worst by
+ * score shows what is at stake.
+ */
 function comparedWith(others: readonly RankedCandidate[]): RankedCandidate {
-  return (
-    others.find((c) => c.candidate.designed) ?? others.reduce((a, b) => (b.score > a.score ? b : a))
-  );
+  const designed = others.find((c) => c.candidate.designed);
+  const loudest = others.reduce((a, b) => (b.decibel > a.decibel ? b : a));
+  const worst = others.reduce((a, b) => (b.score > a.score ? b : a));
+  return designed ?? (loudest.decibel >= MATTERS_LEVEL ? loudest : worst);
 }
 
 /** What the place that the best is compared with reads in steady yaw, where that is too much. */

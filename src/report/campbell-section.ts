@@ -55,7 +55,7 @@ function left({ modes, ...analysed }: Analysed): Html | undefined {
   const count = (n: number, words: string) =>
     n === 0 ? [] : [`${n} ${n === 1 ? "mode" : "modes"} ${words}`];
   const parts = [
-    ...count(below, `below ${hertz(bottom)}, slower than the motors ever push`),
+    ...count(below, `below ${hertz(bottom)}, below the lowest speed considered`),
     ...count(above, `above ${hertz(top)}`),
   ];
   return html`<p class="notes">Left out: ${parts.join("; ")}.</p>`;
@@ -63,7 +63,7 @@ function left({ modes, ...analysed }: Analysed): Html | undefined {
 
 function crossingsTable(crossings: readonly Crossing[], band: number): Html {
   return folded(
-    `All ${crossings.length} crossings as a table`,
+    `All ${crossings.length} crossings with the modes computed, as a table`,
     table(
       "Motor speeds at which a force meets a mode, lowest first",
       [
@@ -77,7 +77,7 @@ function crossingsTable(crossings: readonly Crossing[], band: number): Html {
           head: html`from hover<br><small>%</small>`,
           label: "from hover, %",
           number: true,
-          cell: (c) => signed(100 * c.fromHover, 0),
+          cell: ({ fromHover: off }) => signed(100 * off, Math.abs(off) < 0.0995 ? 1 : 0),
         },
         {
           head: html`may lie at hover<br><small>frequency ±${percent(band)}</small>`,

@@ -1,6 +1,7 @@
 /** Orders, crossings and modes of the interference diagram in words. */
 
 import { HOVER_MARGIN } from "../ranking/crossings.ts";
+import { fedModes } from "../ranking/fed-modes.ts";
 import type { Crossing, Ranking } from "../ranking/types.ts";
 import type { Matter } from "./modes-that-matter.ts";
 import { mayBeAtHover } from "./modes-that-matter.ts";
@@ -78,10 +79,12 @@ function hoverFinding(crossings: readonly Crossing[], band: number): string {
 }
 
 function noiseFinding(place: Ranking["candidates"][number] | undefined): string {
-  const cause = place?.causes.find((c) => c.mode > 0);
-  if (!place || !cause) return "";
+  const fed = place && fedModes(place.causes).find((f) => f.cause.mode > 0);
+  if (!place || !fed) return "";
+  const { cause, share, forces } = fed;
   const where = cause.met
     ? `at ${three(cause.rpm)}\u00a0rpm`
     : "at a speed that is not flown, near enough to feel";
-  return `Most of the noise at ${quoted(place.candidate.name)}, ${percent(cause.share, 2)}, comes where ${cause.order} meets ${hertz(cause.frequency)} ${where}.`;
+  const by = forces.map((f) => f.order).join(" and ");
+  return `The largest share of the noise at ${quoted(place.candidate.name)}, ${percent(share, 2)}, comes where ${by} ${forces.length > 1 ? "meet" : "meets"} ${hertz(cause.frequency)} ${where}.`;
 }

@@ -1,6 +1,7 @@
 /** Why a place is noisy: forces and modes, what bends in them, and what would move them. */
 
 import type { Speeds } from "../excitation/types.ts";
+import { type Fed, fedModes } from "../ranking/fed-modes.ts";
 import type { Cause, RankedCandidate } from "../ranking/types.ts";
 import { modeLink } from "./campbell-section.ts";
 import { type Html, html, joined, named, type Part } from "./html.ts";
@@ -12,13 +13,6 @@ import type { Analysed } from "./types.ts";
 
 /** Places shown before the rest is folded away. */
 const SHOWN = 1;
-
-/** Forces of one speed that feed the same mode. */
-interface Fed {
-  readonly cause: Cause;
-  readonly share: number;
-  readonly forces: readonly Cause[];
-}
 
 interface Row extends Labelled {
   readonly fed: Fed;
@@ -53,18 +47,6 @@ export function causesFinding(candidates: readonly RankedCandidate[], speeds: Sp
   const remedy =
     cause.remedy === "" ? "" : ` ${cause.remedy[0].toUpperCase()}${cause.remedy.slice(1)}.`;
   return `At ${at} ${percent(share, 2)} of the noise is ${by} on ${hertz(cause.frequency)} (${cause.modeName}), met ${whereMet(cause, speeds)}.${remedy}`;
-}
-
-/** Causes of the same mode and speed as one, largest first. */
-export function fedModes(causes: readonly Cause[]): Fed[] {
-  const alike = (a: Cause, b: Cause) => a.mode === b.mode && a.rpm === b.rpm;
-  return causes
-    .filter((c, i) => causes.findIndex((d) => alike(c, d)) === i)
-    .map((cause) => {
-      const forces = causes.filter((c) => alike(c, cause));
-      return { cause, forces, share: forces.reduce((sum, f) => sum + f.share, 0) };
-    })
-    .sort((a, b) => b.share - a.share);
 }
 
 function causesTable(

@@ -28,7 +28,7 @@ export function limitsSection(analysed: Analysed): Html {
     excitation
       ? `All motors turn at about one speed, ${percent(excitation.motorSpread, 2)} apart from each other (standard deviation), and never in step, so their effects add as powers.`
       : "Motors never turn in step, so their effects add as powers.",
-    "The air neither holds nor damps the frame. Gyroscopic moments of the propellers are left out.",
+    "The air neither holds nor damps the frame. Gyroscopic moments of the propellers are left out; a rough estimate by hand puts them at a few per cent of an arm mode’s frequency.",
     joints || "The arms are joined as the file says, without play.",
   ];
   return section(

@@ -15,8 +15,6 @@ export interface PlateMap {
   readonly id: string;
   readonly plate: string;
   readonly figure: Figure;
-  /** of each place to the nearest other on the plate, mm */
-  readonly rooms: readonly number[];
   /** by quantity, then place: from the least (0) to the most (1) of the scale */
   readonly shares: readonly (readonly number[])[];
   /** by quantity: what is to be seen */
@@ -36,6 +34,8 @@ export interface MapsData {
   readonly quantities: readonly MapQuantity[];
   readonly maps: readonly PlateMap[];
   readonly scale: readonly (readonly [number, string])[];
+  /** for every square, mm: the least distance between two places of a plate, or the pitch */
+  readonly room: number;
 }
 
 /** undefined where there is no map. */
@@ -52,7 +52,6 @@ export function mapsData(analysed: Analysed): MapsData | undefined {
       id: `map-${i + 1}`,
       plate: plate.name,
       figure: plateFigure(analysed, plate, here, extent),
-      rooms: roomsOf(here, ranking.map.pitch),
       shares: QUANTITIES.map((q, k) =>
         here.map((p) => rounded(shareOf(q.of(p), scales[k]), 3) ?? 0),
       ),
@@ -63,12 +62,14 @@ export function mapsData(analysed: Analysed): MapsData | undefined {
     const words = quantityFinding(places, q);
     return { key: q.key, ticks: tickWords(scales[k]), unit: q.unit, words };
   });
-  return { quantities, maps, scale: motionScale() };
+  return { quantities, maps, scale: motionScale(), room: roomOf(places, ranking.map.pitch) };
 }
 
-function roomsOf(places: readonly MapPlace[], alone: number): number[] {
-  return places.map((p) => {
-    const apart = places.filter((q) => q !== p).map((q) => Math.hypot(q.x - p.x, q.y - p.y));
-    return rounded(1e3 * (apart.length > 0 ? Math.min(...apart) : alone), 3) ?? 0;
-  });
+function roomOf(places: readonly MapPlace[], pitch: number): number {
+  const apart = places.flatMap((p) =>
+    places
+      .filter((q) => q !== p && q.plate === p.plate)
+      .map((q) => Math.hypot(q.x - p.x, q.y - p.y)),
+  );
+  return rounded(1e3 * Math.min(pitch, ...apart), 3) ?? 0;
 }

@@ -46,13 +46,13 @@ function finding({ map }: Ranking): string {
   const where =
     free === 1
       ? `The stack fits beside what is drawn at one place of the map only: ${reads}.`
-      : `The stack fits beside what is drawn at ${free} of ${map.places.length} places; the best of them by score is ${reads}.`;
+      : `Beside the places of the ranking, the stack fits at ${free} of ${map.places.length} places of this grid; the best of them by score is ${reads}.`;
   return `${where} All over the plates ${all}.`;
 }
 
 function how({ map }: Ranking): string {
   const some = map.places.some((p) => !canSit(p));
-  return `Plates from above, front at the top. Small and dark is little, large and light is much; all plates have one scale.${some ? ` Squares with a heavy outline are places where the stack fits, ${millimetres(map.pitch)} apart. At the others something drawn is in the way, or its screws do not fit: those are read on a smaller pattern that does. Point at a square to see which.` : ""}`;
+  return `Plates from above, front at the top. Small and dark is little, large and light is much; all plates have one scale. The grid is coarse: a place between its squares may be a little better.${some ? ` Squares with a heavy outline are places where the stack fits, ${millimetres(map.pitch)} apart. At the others something drawn is in the way, or its screws do not fit: those are read on their pattern drawn together until it does, which reads up to about 1 dB louder. Point at a square to see which.` : ""}`;
 }
 
 function legend({ places }: QuietMap): Html {

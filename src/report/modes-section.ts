@@ -116,7 +116,7 @@ function columns(first: number, drawn: number): Column<ModeDescription>[] {
       cell: (m) => three(100 * m.damping, 2),
     },
     {
-      head: html`motion<br><small>main parts by share of the bending energy</small>`,
+      head: html`motion<br><small>main parts by share of the strain energy</small>`,
       names: true,
       cell: (m) =>
         html`${m.name}${m.symmetry && html` <small>${m.symmetry}</small>`}<br><small>${mainParts(m.shares)}</small>`,
@@ -153,7 +153,8 @@ export function modeWords(
     .toSorted((a, b) => b.kinetic - a.kinetic)
     .slice(0, MAIN_PARTS)
     .map((s) => `${s.part} ${percent(s.kinetic, 2)}`);
-  const motion = moving.length > 0 ? ` Most of the energy of motion: ${moving.join(", ")}.` : "";
+  const motion =
+    moving.length > 0 ? ` Largest shares of the energy of motion: ${moving.join(", ")}.` : "";
   const best = ranking?.candidates[0];
   const there =
     best && at

@@ -53,8 +53,8 @@ export function spectraSection(analysed: Analysed): Html {
 <fieldset class="switch legend" id="spectra-curves"><legend>places</legend>${boxes}</fieldset></figcaption></figure>`,
     curves.length < ranking.candidates.length &&
       html`<p class="notes">Curves of ${curves.length} of the ${ranking.candidates.length} places are in this page: the best, the last and the one drawn in the file.</p>`,
-    html`<h3>A slow sweep of the throttle, as it would be recorded</h3>
-<p class="lead">The same place over speed and frequency: each order is a slanted streak, as wide as the motors differ, and lights up where it passes a mode (level, dotted, its number at the right). A real recording shows a thin line for each motor within the streak.</p>
+    html`<h3>A slow sweep of the throttle</h3>
+<p class="lead">The same place over speed and frequency: each order is a slanted streak that lights up where it passes a mode (level, dotted, its number at the right). The streak is where the lines of motors lie that differ as said, three standard deviations to each side. A recording of one craft has a thin line for each motor within it, whose height depends on how it is analysed; what lies above half its sampling rate folds down there, and does not here.</p>
 <figure>${chartBox("sweep-chart", "tall", data.gyro.mapFindings[0])}
 <figcaption><p id="sweep-words" aria-live="polite">${data.gyro.mapFindings[0]}</p></figcaption></figure>`,
     causesPart(analysed),

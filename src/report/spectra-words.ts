@@ -52,7 +52,11 @@ export function mapFinding(
 ): string {
   const peaks = l.place.passed.map(({ multiple, [quantity]: power }) => ({
     multiple,
-    ...peak({ grid }, power),
+    // A density: the same power over a streak that is as much wider as its frequency is higher.
+    ...peak(
+      { grid },
+      power.map((p, i) => p / (multiple * grid[i])),
+    ),
   }));
   if (peaks.length === 0) return "";
   const { multiple, speed } = peaks.reduce((a, b) => (b.value > a.value ? b : a));
@@ -64,7 +68,7 @@ export function mapFinding(
     ranking?.frequencyBand ?? 0,
   );
   const there = mode ? `, where mode ${mode.number} is (${mode.name})` : "";
-  return `A slow sweep of the throttle at ${placeText(l)} would be loudest at ${hertz(frequency)}${there}, when ${perTurn(multiple)} gets there at ${rpm(speed)}.`;
+  return `A slow sweep of the throttle at ${placeText(l)} has the highest density at ${hertz(frequency)}${there}, when ${perTurn(multiple)} gets there at ${rpm(speed)}.`;
 }
 
 /** The best and the last of the places. */

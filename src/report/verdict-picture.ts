@@ -61,7 +61,7 @@ function mapCaption(analysed: Analysed): Part {
       : "";
   const hidden = model.plates.length > layers.length || others.length > 0;
   const free = layers.some((l) => l.shown.some(canSit));
-  return html`Shown: the plate ${named(main.plate.name)}${beside}. ${hidden && html`Every plate by itself: <a href="#map">quiet map</a>. `}The box is the stack at the best place. ${free && html`Within the thin outline it could sit as well: its screws fit and nothing drawn is in the way.`}`;
+  return html`Shown: the plate ${named(main.plate.name)}${beside}. ${hidden && html`Every plate by itself: <a href="#map">quiet map</a>. `}The box is the stack at the best place. Tiles between the places that were computed are interpolated${!free && ", and none of those computed here has room for the stack as drawn"}. ${free && html`Within the thin outline it could sit as well: its screws fit and nothing drawn is in the way.`}`;
 }
 
 function listed(items: readonly Part[]): Part {

@@ -84,7 +84,7 @@ function keyFacts({ excitation, mass: all, modes, ranking }: Analysed): Html {
     const levels = ranking.candidates.map((c) => c.decibel);
     const span = Math.max(...levels) - Math.min(...levels);
     pairs.push([
-      "quietest to loudest",
+      "quietest to loudest place ranked",
       html`${span.toFixed(1)}\u00a0dB <small>of gyro noise</small>`,
     ]);
   }

@@ -158,7 +158,7 @@ describe("ties", () => {
     ]);
     expect(w.headline).toContain('"A"');
     expect(w.remarks[0]).toContain("because the file names it");
-    expect(w.all).toMatch(/search of all plates finds "S", 0\.7 dB better/);
+    expect(w.all).toMatch(/search of the plates finds "S", 0\.7 dB better/);
   });
 
   test("of some: the rest is compared", () => {

@@ -48,7 +48,7 @@ describe("the script of the page", () => {
         new Set(raster.pixels).size > 10,
         tools.svgPicture(60, 40, "#ffffff", tools.paintedAreas(scene, seen, paint, () => false), overlay, "t", "urn:svg").length > 2000,
         tools.themed({ a: "--ink" }, theme),
-        tools.squareSizes([0, 0.5], [20, 30]),
+        tools.squareSizes([0, 0.5], 20),
       ])`;
     const scale = motionScale(3);
     const result = JSON.parse(
@@ -62,7 +62,7 @@ describe("the script of the page", () => {
       true,
       true,
       { a: LIGHT.ink },
-      squareSizes([0, 0.5], [20, 30]),
+      squareSizes([0, 0.5], 20),
     ]);
   });
 });

@@ -2,8 +2,9 @@
 
 import { describe, expect, test } from "vitest";
 import { leverArm } from "../../src/attitude/lever-arm.ts";
+import { fedModes } from "../../src/ranking/fed-modes.ts";
 import { casesFinding, casesSection } from "../../src/report/cases-section.ts";
-import { causesFinding, causesPart, fedModes, whereMet } from "../../src/report/causes-table.ts";
+import { causesFinding, causesPart, whereMet } from "../../src/report/causes-table.ts";
 import { chipsFinding, chipsPart } from "../../src/report/chips-table.ts";
 import { levellingFinding, levellingSection } from "../../src/report/levelling-section.ts";
 import { motionsWords, mountsFinding, mountsSection } from "../../src/report/mounts-section.ts";

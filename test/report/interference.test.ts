@@ -167,7 +167,7 @@ describe("the interference diagram", () => {
 
   test("says what is met near hover, the lowest order by name, and where noise comes from", () => {
     expect(campbellFinding(ranking)).toMatch(
-      /^Near hover forces meet 2 modes; 1 of them could lie right on it, since frequencies are known to ±7\s%\. The lowest order: unbalance meets mode 1 \(arms flap, all together, 160\sHz\) at 9\s600\srpm, 4\s% below hover\. Most of the noise at “.*”, 62\s%, comes where unbalance meets 230\sHz at 13\s800\srpm\.$/,
+      /^Near hover forces meet 2 modes; 1 of them could lie right on it, since frequencies are known to ±7\s%\. The lowest order: unbalance meets mode 1 \(arms flap, all together, 160\sHz\) at 9\s600\srpm, 4\s% below hover\. The largest share of the noise at “.*”, 62\s%, comes where unbalance meets 230\sHz at 13\s800\srpm\.$/,
     );
     expect(campbellFinding({ ...ranking, crossings: [], candidates: [] })).toBe(
       "No force meets a mode within 10\u00a0% of hover.",
@@ -179,7 +179,7 @@ describe("the interference diagram", () => {
     const rows = tableRows({ html }).slice(0, 3);
     expect(rows.map((r) => r.slice(0, 5))).toEqual([
       ["9 000", "−10", "no", "blade pass 3 per turn", "3"],
-      ["9 600", "−4", "yes", "unbalance once per turn", "1"],
+      ["9 600", "−4.0", "yes", "unbalance once per turn", "1"],
       ["13 800", "+38", "no", "unbalance once per turn", "2"],
     ]);
     for (const mode of [1, 2, 3]) expect(html).toContain(`<a href="#modes" data-mode="${mode}"`);

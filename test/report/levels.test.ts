@@ -168,7 +168,7 @@ describe("the spectra", () => {
       /at most \S+\sdeg\/s rms, at 13\s900\srpm, 80\s% of its power from what pushes once per turn; in hover/,
     );
     expect(data.gyro.mapFindings[0]).toContain(
-      "would be loudest at 232\u00a0Hz, where mode 2 is (arms flap",
+      "has the highest density at 232\u00a0Hz, where mode 2 is (arms flap",
     );
     expect(data.accel.findings[0]).toContain("g rms");
     expect(data.gyro.finding).toContain("The best place");

@@ -160,7 +160,7 @@ describe("the section", () => {
 
   test("begins with where the stack fits and how far the noise goes, the best spot among the free ones", () => {
     expect(text(section)).toContain(
-      "The stack fits beside what is drawn at 5 of 7 places; the best of them by score is x 0, y 10 mm on",
+      "Beside the places of the ranking, the stack fits at 5 of 7 places of this grid; the best of them by score is x 0, y 10 mm on",
     );
     expect(text(section)).toContain("gyro noise runs from 1.5 deg/s rms to 5.6 deg/s rms.");
     const taken = ranking.map.places.map((p) => ({ ...p, inTheWay: "the left arm" }));
@@ -197,7 +197,7 @@ describe("the section", () => {
 
 describe("the sizes of squares", () => {
   test("grow from half the room to nearly all of it", () => {
-    const sizes = squareSizes([0, 0.5, 1, 1], [20, 20, 20, 10]);
-    expect(sizes.map((s) => Number(s.toFixed(6)))).toEqual([10, 14.6, 19.2, 9.6]);
+    const sizes = squareSizes([0, 0.5, 1], 20);
+    expect(sizes.map((s) => Number(s.toFixed(6)))).toEqual([10, 14.6, 19.2]);
   });
 });

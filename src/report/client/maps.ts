@@ -9,10 +9,10 @@ import type { Browser, DrawContext, Element, Host } from "./types.ts";
  * so that they differ without colour as well.
  *
  * @param shares from the least (0) to the most (1)
- * @param rooms pixels to the nearest other place
+ * @param room pixels that every square has, on all plates
  */
-export function squareSizes(shares: readonly number[], rooms: readonly number[]): number[] {
-  return shares.map((share, i) => rooms[i] * (0.5 + 0.46 * share));
+export function squareSizes(shares: readonly number[], room: number): number[] {
+  return shares.map((share) => room * (0.5 + 0.46 * share));
 }
 
 /** Places the maps and connects their switch. */
@@ -34,7 +34,7 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
     );
   };
   const draw = (at: Element, i: number, { theme, Plotly }: DrawContext) => {
-    const { figure, findings, rooms, shares } = data.maps[i];
+    const { figure, findings, shares } = data.maps[i];
     at.setAttribute("aria-label", findings[column()]);
     const layout = tools.themed(figure.layout, theme) as {
       readonly margin: {
@@ -59,10 +59,7 @@ export function startMaps(browser: Browser, data: MapsData, tools: Tools, host: 
       colorscale: data.scale,
       cmin: 0,
       cmax: 1,
-      size: tools.squareSizes(
-        values,
-        rooms.map((room) => Math.max(4, room * scale)),
-      ),
+      size: tools.squareSizes(values, Math.max(6, data.room * scale)),
     };
     const size = { width: at.clientWidth, height: at.clientHeight };
     return Plotly.react(at, [{ ...squares, marker }, ...marks], { ...layout, ...size }, config);

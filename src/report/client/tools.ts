@@ -8,7 +8,7 @@ import type { ViewerTools } from "./viewer-tools.ts";
 /** Functions that the others use; each is in the page under its own name. */
 export interface Tools extends ChartTools, ViewerTools {
   readonly unpack: typeof unpack;
-  readonly squareSizes: (shares: readonly number[], rooms: readonly number[]) => number[];
+  readonly squareSizes: (shares: readonly number[], room: number) => number[];
   readonly createStage: (browser: Browser, tools: ViewerTools, options: StageOptions) => Stage;
   readonly recordClip: (browser: Browser, canvas: Element, duration: number) => Promise<string>;
 }

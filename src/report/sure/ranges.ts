@@ -157,7 +157,7 @@ function placesTable(ranking: Ranking, places: readonly Labelled[], sure?: HowSu
 function standingWords(place: RankedCandidate, first: RankedCandidate): string {
   if (isToAvoid(place)) return "to be avoided whatever its noise";
   if (place === first) return place.tied ? "first of those that tie" : "the best";
-  if (!place.tied) return "behind, whatever the frequencies";
+  if (!place.tied) return "behind at all shifts tried";
   return place.score < first.score
     ? "ties with the first, ahead of it as drawn"
     : "ties with the first";

@@ -24,7 +24,7 @@ export function sureSection(analysed: Analysed, frame: string, found?: HowSure):
   if (!ranking || !excitation) return undefined;
   const { frequencyBand, tieBand } = ranking;
   const words = sure?.sampled.variants[0]?.sampled?.words;
-  const rule = `Modulus, thickness and joints together move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source). Places tie when, for some error within that, their scores come within ${three(tieBand)}\u00a0dB of the best. ${TIE_ORDER}`;
+  const rule = `Modulus (±10\u00a0%) and thickness (±3\u00a0%) move the frequencies of arms by about ${percent(frequencyBand)} (common practice, no source), joints by more. Places tie when, at one of five common shifts within that, their scores come within ${three(tieBand)}\u00a0dB of the best. ${TIE_ORDER}`;
   const lead =
     words === undefined
       ? { finding: tiesFinding(ranking), how: rule }

@@ -22,7 +22,7 @@ export function tiesFinding({ candidates, frequencyBand, tieBand }: Ranking): st
   const open = others.filter((c) => !isToAvoid(c));
   if (tied.length === 0) {
     if (open.length === 0) return `${nameOf(first)} is the only place that is not to be avoided.`;
-    return `${nameOf(first)} stays ahead: no other place comes within ${three(tieBand)}\u00a0dB of its score for any error of the natural frequencies up to ${band}.`;
+    return `${nameOf(first)} stays ahead: no other place comes within ${three(tieBand)}\u00a0dB of its score when all natural frequencies are shifted together by up to ${band} (five shifts tried).`;
   }
   const most = Math.max(...tied.map((c) => Math.abs(c.score - first.score)));
   const least = `${three(tieBand)}\u00a0dB`;
@@ -36,8 +36,8 @@ export function tiesFinding({ candidates, frequencyBand, tieBand }: Ranking): st
   const behind = open.length - tied.length;
   const rest =
     behind > 0
-      ? ` ${behind === 1 ? "The other place is" : `The other ${behind} are`} behind for any error of the frequencies up to ${band}.`
+      ? ` ${behind === 1 ? "The other place is" : `The other ${behind} are`} behind at every one of five common shifts of the frequencies, up to ${band}.`
       : "";
-  const many = tied.length === 1 ? "cannot be told apart" : "cannot be told from each other";
-  return `${listed([first, ...tied].map(nameOf), 4)} ${many} by this model: ${apart}.${rest}`;
+  const many = "are too close for one to be called the best";
+  return `${listed([first, ...tied].map(nameOf), 4)} ${many}: ${apart}.${rest}`;
 }
