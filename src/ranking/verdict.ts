@@ -78,7 +78,13 @@ function headline(
       : `No place is good: each has a flag that rules it out; the first of them is ${place(best)}, where ${gyro}.`;
   }
   if (all.length === 1) return `The only place looked at is ${place(best)}: ${figure}.`;
-  return `Put the stack at ${place(best)}: ${figure}.`;
+  return `Put the stack at ${place(best)}${obstacle(best)}: ${figure}.`;
+}
+
+/** What a reader must know before moving the stack there. */
+function obstacle({ flags }: RankedCandidate): string {
+  const cut = flags.find((f) => f.kind === "no room");
+  return cut ? `, though ${cut.text.replace("the stack's", "its")}` : "";
 }
 
 /** What it takes to bring the gyro to what is wanted. */

@@ -77,11 +77,11 @@ export function cautionsSection(): Html {
 }
 
 /** "2026-11-25 10:00 UTC" of an ISO time that ends with Z */
-const readable = (time: string): string =>
+export const readable = (time: string): string =>
   time.replace(/^([\d-]+)T(\d+:\d+)[\d:.]*Z$/, "$1 $2 UTC");
 
 export function inputsSection(analysed: Analysed, input: ReportInput): Html {
-  const command = ["stillpoint rank", shellWord(input.fileName), input.options, "--report"];
+  const command = ["stillpoint rank", shellWord(input.fileName), input.options];
   return section(
     "inputs",
     "Where this report comes from",

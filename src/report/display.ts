@@ -33,7 +33,7 @@ export const STEPS: MotionSteps = { move: 300, turn: 120 };
 /** Plates' motion is carried by every second, third ... node beyond this many nodes of all plates. */
 const MOST_NODES = 1000;
 /** Signs of all modes together; modes beyond are not drawn. */
-const MOST_SIGNS = 90_000;
+const MOST_SIGNS = 125_000;
 
 export function displayData(analysis: Analysed): DisplayData {
   const draft = emptyDisplay(analysis.mesh);

@@ -72,6 +72,14 @@ export function plateFigure(
     {
       margin: AROUND,
       hovermode: "closest",
+      // Small, for a map is narrow.
+      hoverlabel: {
+        bgcolor: "--surface",
+        bordercolor: "--muted",
+        font: { color: "--ink", size: 11 },
+        align: "left",
+        namelength: -1,
+      },
       dragmode: false,
       shapes: [{ type: "path", layer: "below", path: outlinePath(plate), ...OUTLINE }],
       annotations: numbered.map((l, i) => callout(l, points[i], callouts[i], all)),

@@ -33,7 +33,8 @@ export function squares(places: readonly MapPlace[]): Trace {
         ...(p.avoid ? ["to be avoided"] : []),
         ...(p.attainable ? [] : ["no low-pass alone is enough"]),
       ];
-      return plotText(`${spotWords(p)}, ${notes.join("; ")}`);
+      // One line each: maps are narrow.
+      return [`${spotWords(p)}, ${notes[0]}`, ...notes.slice(1)].map(plotText).join("<br>");
     }),
     customdata: places.map((p) => figuresOf(p.gyro, p.accel, p.delayWithout, p.tilt, p.delayWith)),
     hovertemplate: HOVER,

@@ -2,7 +2,7 @@
 
 import type { ComparisonStudy } from "../study/results.ts";
 import type { PageData } from "./client/types.ts";
-import { cautionsSection, FRAME_LIMITS } from "./closing-sections.ts";
+import { cautionsSection, FRAME_LIMITS, readable } from "./closing-sections.ts";
 import { type Figure, thereOf, WIDE_ONLY } from "./figure.ts";
 import { type Html, html, named } from "./html.ts";
 import { type Chapter, framedPage } from "./page-frame.ts";
@@ -132,7 +132,7 @@ export function pageInputs(files: Files, input: PageInput): Html {
       ...(input.created === undefined
         ? []
         : ([
-            ["written", html`<time datetime="${input.created}">${input.created}</time>`],
+            ["written", html`<time datetime="${input.created}">${readable(input.created)}</time>`],
           ] as const)),
     ]),
   );

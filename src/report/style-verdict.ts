@@ -14,9 +14,12 @@ export const VERDICT_STYLE = `
 .beside { display: grid; gap: 0 3rem; grid-template-columns: minmax(0, 1fr); margin-top: .8rem; }
 .beside p { max-width: 40rem; }
 @media (min-width: 60rem) {
-  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto 1fr; column-gap: 3rem; }
-  .verdict .picture { grid-column: 2; grid-row: 1 / 3; }
-  .beside { grid-column: 1 / 3; grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); }
+  .verdict { grid-template-columns: minmax(0, 5fr) minmax(0, 6fr); grid-template-rows: auto auto 1fr auto; column-gap: 3rem; }
+  .verdict .picture { grid-column: 2; grid-row: 1 / 4; }
+  /* Words run on in the left column, pictures in the right one. */
+  .beside { display: contents; }
+  .beside > div:first-child { grid-column: 1; grid-row: 3 / 5; }
+  .beside > div:last-child { grid-column: 2; grid-row: 4; }
 }
 @media screen { #plan { max-height: min(38rem, 64vh); } }
 .beside .facts { grid-template-columns: repeat(2, minmax(0, 1fr)); }

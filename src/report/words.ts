@@ -80,6 +80,11 @@ const ENTRIES = [
     says: "The distance, in mm, from the accelerometer to the centre of gravity. The longer, the more false tilt when the craft turns.",
   },
   {
+    id: "loop-gain",
+    term: "loop gain",
+    says: "How much of a motion comes back through gyro, controller and motors. Above 1 the loop can feed a vibration instead of calming it.",
+  },
+  {
     id: "low-pass",
     term: "low-pass",
     says: "A filter that lets slow motion through and weakens what is faster than its cut-off, in Hz. The lower the cut-off, the longer its delay.",
@@ -163,6 +168,11 @@ const ENTRIES = [
     id: "spread",
     term: "spread",
     says: "How much a value differs from one built frame to the next: modulus, masses, screws. Given as ± % or as a standard deviation.",
+  },
+  {
+    id: "symmetric",
+    term: "symmetric, antisymmetric",
+    says: "Symmetric left to right: both sides move alike, as in a mirror. Antisymmetric: they move against each other.",
   },
   {
     id: "tap-test",

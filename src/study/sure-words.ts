@@ -75,7 +75,7 @@ function matters(lead: Lead, { first: word }: Nouns): string {
     const one = asGood.length === 1;
     const [least] = extremes(asGood);
     const names = quotedList(asGood.map((r) => r.name));
-    return `It hardly matters, though: ${names} ${one ? "is" : "are each"} ${WITHIN} the ${word} ${one ? inPercent(least.near) : atLeast(least)}.`;
+    return `The lead is small, though: ${names} ${one ? "is" : "are each"} ${WITHIN} the ${word} ${one ? inPercent(least.near) : atLeast(least)}.`;
   }
   const { best, near } = lead.first;
   return lead.kind === "probable" && near.share > best.share

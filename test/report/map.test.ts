@@ -104,13 +104,13 @@ describe("the map", () => {
 
   test("says of each place where it is and what to mind", () => {
     expect(map.figure.traces[0].text).toEqual([
-      "x\u00a0−60, y\u00a00\u00a0mm, on the plate; to be avoided",
+      "x\u00a0−60, y\u00a00\u00a0mm, on the plate<br>to be avoided",
       "x\u00a0−10, y\u00a00\u00a0mm, on the plate",
       "x\u00a00, y\u00a0−10\u00a0mm, under the plate",
       "x\u00a00, y\u00a010\u00a0mm, on the plate",
-      "x\u00a040, y\u00a00\u00a0mm, on the plate; no low-pass alone is enough",
-      `x\u00a020, y\u00a020\u00a0mm, on the plate; the plate "${plotText(HOSTILE.plate)}" is in the way`,
-      "x\u00a0−80, y\u00a00\u00a0mm, on the plate; its screws do not fit: read with their pattern at 40\u00a0%",
+      "x\u00a040, y\u00a00\u00a0mm, on the plate<br>no low-pass alone is enough",
+      `x\u00a020, y\u00a020\u00a0mm, on the plate<br>the plate "${plotText(HOSTILE.plate)}" is in the way`,
+      "x\u00a0−80, y\u00a00\u00a0mm, on the plate<br>its screws do not fit: read with their pattern at 40\u00a0%",
     ]);
     expect(map.figure.traces.at(-1)?.text?.[0]).toBe(
       "1a: &lt;/script&gt;&lt;b&gt;bold&lt;/b&gt;, on the plate",

@@ -47,7 +47,7 @@ describe("a clear winner", () => {
       { name: "c", best: 0 },
     ]);
     expect(text).toMatch(
-      /^"a" is the best.* It hardly matters, though: "b" is within 1 dB of the best/,
+      /^"a" is the best.* The lead is small, though: "b" is within 1 dB of the best/,
     );
     expect(text).not.toContain('"c"');
   });

@@ -44,11 +44,23 @@ export function startSaving(browser: Browser, data: PageData, host: SavingHost):
   /** With a line above that says what it is, since it will stand without its page. */
   const plotted = (at: Element, format: "svg" | "png", what: string): Promise<string> => {
     const { layout, data: traces } = at as Required<Element>;
-    const room = 34;
     const theme = host.theme();
+    const [width, lines] = [at.clientWidth, [] as string[]];
+    // What it shows, in the words of its label, in lines of about this many signs.
+    const wide = Math.max(30, Math.floor(width / 6.2));
+    for (const word of (at.getAttribute("aria-label") ?? "").split(" ")) {
+      const last = lines[lines.length - 1];
+      if (last !== undefined && last.length + word.length < wide)
+        lines[lines.length - 1] += ` ${word}`;
+      else lines.push(word);
+    }
+    const room = 34 + 16 * lines.length;
     const margin = { ...layout.margin, t: (layout.margin?.t ?? 0) + room };
     const title = {
-      text: escaped(`${data.name}: ${what}`),
+      text: [
+        `${escaped(data.name)}: ${escaped(what)}`,
+        ...lines.map((line) => `<span style="font-size:12px">${escaped(line)}</span>`),
+      ].join("<br>"),
       x: 0,
       xref: "paper",
       xanchor: "left",
@@ -58,7 +70,7 @@ export function startSaving(browser: Browser, data: PageData, host: SavingHost):
       pad: { t: 10, l: 4 },
       font: { size: 15, color: theme.ink },
     };
-    const [width, height] = [at.clientWidth, at.clientHeight + room];
+    const height = at.clientHeight + room;
     const alone = { ...layout, margin, title, width, height, paper_bgcolor: theme.surface };
     return browser.Plotly.toImage(
       { data: traces, layout: alone },
