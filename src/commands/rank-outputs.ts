@@ -19,10 +19,11 @@ export async function freeOutputs(
   framePath: string,
   options: OutputOptions,
 ): Promise<WrittenFiles> {
-  const { MAP, REPORT, requireApart, requireFree } = await import("./overwrite.ts");
+  const { MAP, requireApart, requireFree } = await import("./overwrite.ts");
+  const { requireReportFree } = await import("./page-input.ts");
   const report = reportPath(framePath, options.report);
   const { map } = options;
-  if (report !== undefined) requireFree(report, REPORT, framePath);
+  if (report !== undefined) await requireReportFree(report, options, framePath);
   if (map !== undefined) requireFree(map, MAP, framePath);
   if (report !== undefined && map !== undefined) requireApart(report, map);
   return { ...(report !== undefined && { report }), ...(map !== undefined && { map }) };

@@ -89,8 +89,8 @@ async function sensitivity(
   const source = readFrameSource(framePath, LIBRARY_NAMES);
   const report = reportPath(framePath, "-sensitivity", options.report);
   if (report !== undefined) {
-    const { REPORT, requireFree } = await import("./overwrite.ts");
-    requireFree(report, REPORT, framePath);
+    const { requireReportFree } = await import("./page-input.ts");
+    await requireReportFree(report, options, framePath);
   }
   const base = inFrame(frame, settings, () => studyBase(source, settings.meshSize));
   const spot = spotAsked(base, options.spot);

@@ -53,9 +53,9 @@ export async function runStudy(
   terminal: Terminal,
 ): Promise<void> {
   const [first] = asked.frames;
-  const { REPORT, requireFree } = await import("./overwrite.ts");
+  const { requireReportFree } = await import("./page-input.ts");
   const report = reportPath(first.path, asked.suffix, options.report);
-  if (report !== undefined) requireFree(report, REPORT, first.path);
+  if (report !== undefined) await requireReportFree(report, options, first.path);
   const study = await computed(asked, options, terminal);
   if (report !== undefined) {
     const { writeFiles } = await import("./write-files.ts");

@@ -63,7 +63,8 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const { readShard, shardOf } = await import("../runs/shard.ts");
   const { rowFormat } = await import("../runs/sheet.ts");
   const { gridJobs } = await import("../runs/jobs.ts");
-  const { REPORT, requireFree, ROWS } = await import("./overwrite.ts");
+  const { requireFree, ROWS } = await import("./overwrite.ts");
+  const { requireReportFree } = await import("./page-input.ts");
   const out = options.out ?? path.join("reports", `${path.parse(framePath).name}-sweep.csv`);
   rowFormat(out);
   const shard = options.shard === undefined ? undefined : readShard(options.shard);
@@ -72,7 +73,7 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
   const jobs = gridJobs(parameters);
   requireFree(out, ROWS, framePath);
   const report = reportPath(framePath, "-sweep", options.report);
-  if (report !== undefined) requireFree(report, REPORT, framePath);
+  if (report !== undefined) await requireReportFree(report, options, framePath);
 
   const outcomes = new Map<number, Outcome>();
   const reasons = new Map<number, string>();

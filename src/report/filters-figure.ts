@@ -1,7 +1,7 @@
 /** The least delay of the filters as bars, place by place, without and with notches. */
 
 import type { Burden } from "../filter/burden-types.ts";
-import { type Figure, MARGIN, plainLayout, type Trace, WIDE_ONLY } from "./figure.ts";
+import { type Figure, MARGIN, plainLayout, type Trace } from "./figure.ts";
 import { chainWords, delayWords, isFree } from "./filters-words.ts";
 import { plotText } from "./html.ts";
 import { rounded } from "./numbers.ts";
@@ -81,27 +81,10 @@ export function filtersFigure(analysed: Pick<Analysed, "ranking">): Figure | und
       margin: { ...MARGIN, t: 12 },
       hovermode: "closest",
       barmode: "overlay",
-      annotations: shown.length > 0 ? traces.map(wayNote) : [],
     },
   );
   const narrowAxis = { ticktext: shown.map(({ label }) => label) };
   return { traces, layout, narrowAxis };
-}
-
-/** At the first place's bar: which way it is. */
-function wayNote({ name, x, width, offset }: Trace) {
-  return {
-    // Narrow charts have no room; the legend says it too.
-    name: WIDE_ONLY,
-    x: x?.[0] ?? 0,
-    xanchor: "left",
-    // past the figure at the end of the bar
-    xshift: 96,
-    y: (offset ?? 0) + (width ?? 0) / 2,
-    text: name,
-    showarrow: false,
-    font: { size: 12, color: "--muted" },
-  };
 }
 
 function cut(name: string): string {

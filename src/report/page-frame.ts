@@ -56,7 +56,7 @@ export function framedPage(parts: PageParts, input: PageInput): string {
 ${contents(chapters)}
 <main id="main">
 ${chapters.map((c) => html`${c.sections.map(([, , body]) => html`${body}\n`)}`)}</main>
-<footer><p>Made by stillpoint ${input.version} from ${parts.source}. ${ABOUT_LIBRARY[input.library.kind]}</p></footer>
+<footer><p class="on-paper">Parts that were folded away on the screen are not printed.</p><p>Made by stillpoint ${input.version} from ${parts.source}. ${ABOUT_LIBRARY[input.library.kind]}</p></footer>
 <aside id="word-note" class="word-note" popover tabindex="-1" aria-label="what the word means"><p id="word-says"></p><p><a id="word-more" href="#words">in the list of words</a></p></aside>
 ${dataElement("report-data", parts.data)}
 ${libraryElement(input.library)}

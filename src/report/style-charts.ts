@@ -14,6 +14,5 @@ export const CHARTS_STYLE = `
 @media print {
   #spectra #spectra-curves { display: none; }
   .lever-layout { grid-template-columns: minmax(0, 1fr); }
-  .chart.lever { height: 11cm; }
 }
 `;

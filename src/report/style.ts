@@ -76,6 +76,7 @@ dl.words > div { break-inside: avoid; }
 .notes { color: var(--muted); font-size: .92rem; }
 .warnings { border-left: 5px solid var(--caution); background: var(--cautionSoft); padding: .2rem 1.2rem .6rem; margin: 1rem 0; }
 .warnings h3 { margin-top: .6rem; }
+.on-paper { display: none; }
 footer { color: var(--muted); padding-top: 1.5rem; padding-bottom: 3rem; }
 `;
 
@@ -173,14 +174,14 @@ input[type=radio], input[type=checkbox] { width: 1.1rem; height: 1.1rem; flex: n
 const PAPER = `
 @media print {
   :root { ${customProperties({ ...LIGHT, paper: "#ffffff", surface: "#ffffff" })} color-scheme: light; }
-  html { font-size: 8pt; }
+  html { font-size: 9pt; }
   header, main, footer { max-width: none; padding-left: 0; padding-right: 0; }
-  main > section { padding: 1.6rem 0 .8rem; }
   .maps { grid-template-columns: repeat(2, minmax(0, 1fr)); }
   @page { margin: 14mm 15mm 16mm; }
   body { display: block; }
   nav, .controls, .switch:not(.legend), .skip, .save, .word-note { display: none; }
   .chart { break-inside: avoid; }
+  main > section { padding: 1.4rem 0 .6rem; }
   .chart > *, .chart .svg-container { max-width: 100%; }
   .table-box, .modes-layout .table-box { overflow: visible; max-height: none; }
   .modes-layout, .verdict { grid-template-columns: minmax(0, 1fr); }
@@ -190,7 +191,12 @@ const PAPER = `
   th, td { padding: .25rem .4rem; }
   tr, figure, .facts div { break-inside: avoid; }
   h2, h3, caption { break-after: avoid; }
-  .chart.tall, .shape-chart, .map-chart { height: 11cm; }
+  figure:has(.maps) { break-inside: auto; }
+  .maps > div { break-inside: avoid; }
+  .modes thead th { position: static; }
+  .on-paper { display: block; }
+  details:not([open]) { display: none; }
+  details > summary { color: var(--muted); list-style: none; font-weight: 600; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
 @media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } }

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { WIDE_ONLY } from "../../src/report/figure.ts";
 import { filtersFigure, WAYS } from "../../src/report/filters-figure.ts";
 import { filtersFinding, filtersSection } from "../../src/report/filters-section.ts";
 import { fixture, HOSTILE, withoutMotors } from "./fixture.ts";
@@ -98,14 +97,6 @@ describe("the section", () => {
         "0.95 most: once per turn",
       ],
     ]);
-  });
-
-  test("says at the first bars which is which, where there is room", () => {
-    const { annotations } = filtersFigure(analysed)!.layout as {
-      annotations: { name: string; text: string }[];
-    };
-    expect(annotations.map((a) => a.text)).toEqual(WAYS.map((w) => w.name));
-    expect(new Set(annotations.map((a) => a.name))).toEqual(new Set([WIDE_ONLY]));
   });
 
   test("says from where to where the delays go", () => {

@@ -30,9 +30,14 @@ export function createHost(
   let printing = false;
   /** Width of a figure on paper, pixels: what A4 and Letter both leave between their margins. */
   const PAPER = 672;
+  /** and height at most, so that words stand beside it on a page */
+  const HIGHEST = 380;
   const NARROW = 520;
 
-  const theme = (): Theme => (dark.matches && !printing ? data.themes.dark : data.themes.light);
+  const theme = (): Theme => {
+    if (printing) return { ...data.themes.light, paper: "#ffffff", surface: "#ffffff" };
+    return dark.matches ? data.themes.dark : data.themes.light;
+  };
   const paint = (p: Placed) => {
     if (p.options.library !== false && plotly === undefined) return;
     if (p.width === 0) p.at.replaceChildren();
@@ -42,7 +47,14 @@ export function createHost(
       browser.getComputedStyle(document.body).getPropertyValue("font-size"),
     );
     const text = (printing ? 16 : size) / 16;
-    p.draw(p.at, { theme: theme(), Plotly: plotly as Plotly, printing, narrow, text });
+    try {
+      p.draw(p.at, { theme: theme(), Plotly: plotly as Plotly, printing, narrow, text });
+    } catch (problem) {
+      // Told like any other, but after the other figures are drawn.
+      browser.setTimeout(() => {
+        throw problem;
+      }, 0);
+    }
   };
   const pause = () => new Promise<void>((go) => browser.setTimeout(go, 0));
   /** One figure after the other, so that the page stays quick in between. */
@@ -78,16 +90,21 @@ export function createHost(
   });
   browser.addEventListener("beforeprint", () => {
     printing = true;
-    for (const folded of document.querySelectorAll("details")) folded.open = true;
-    // What is drawn here is done when this returns: the browser then sets its pages.
+    // What is drawn here is done when this returns: the browser then sets its pages. On paper a figure
+    // keeps the height that it is drawn with; in a part that is folded away it has none.
     for (const p of placed.values()) {
       p.at.style.width = `${p.options.paper ?? PAPER}px`;
+      if (p.at.clientHeight === 0) continue;
+      p.at.style.height = `${Math.min(p.at.clientHeight, HIGHEST)}px`;
       paint(p);
     }
   });
   browser.addEventListener("afterprint", () => {
     printing = false;
-    for (const p of placed.values()) p.at.style.width = "";
+    for (const { at } of placed.values()) {
+      at.style.width = "";
+      at.style.height = "";
+    }
     repaint(() => true);
   });
   const chooseMode = (mode: number, scroll = false) => {

@@ -37,7 +37,16 @@ export function createStage(browser: Browser, tools: ViewerTools, options: Stage
   const render = () => {
     if (raster === undefined || image === undefined) return;
     picture = tools.composePicture(tools, scene, camera, raster, ratio, look());
-    ink.putImageData(image, 0, 0);
+    if (printing) {
+      // Browsers print a canvas by what was drawn into it, and leave out points that were only put there.
+      const points = document.createElement("canvas");
+      points.width = raster.width;
+      points.height = raster.height;
+      (points.getContext("2d") as unknown as Canvas2d).putImageData(image, 0, 0);
+      ink.drawImage(points, 0, 0);
+    } else {
+      ink.putImageData(image, 0, 0);
+    }
     tools.paintOverlay(ink, picture.overlay, ratio);
   };
   const measure = () => {

@@ -28,6 +28,7 @@ export interface Element {
   readonly dataset: Readonly<Record<string, string>>;
   readonly style: {
     width: string;
+    height: string;
     left: string;
     top: string;
     setProperty(name: string, value: string): void;

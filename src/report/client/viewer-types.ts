@@ -218,6 +218,7 @@ export interface Canvas2d {
     height: number,
   ): { readonly data: { readonly buffer: ArrayBuffer } };
   putImageData(image: object, x: number, y: number): void;
+  drawImage(image: object, x: number, y: number): void;
   beginPath(): void;
   moveTo(x: number, y: number): void;
   lineTo(x: number, y: number): void;
