@@ -66,6 +66,9 @@ async function take(browser: Browser, shot: Shot, url: string): Promise<Buffer> 
   });
   const page = await context.newPage();
   await page.goto(url);
+  // Contents that stay in sight would lie on a part of the page.
+  if (shot.part !== undefined)
+    await page.addStyleTag({ content: "nav { position: static !important; }" });
   const what = shot.part === undefined ? undefined : page.locator(shot.part).first();
   await what?.scrollIntoViewIfNeeded();
   // Figures are drawn as they come near.
