@@ -34,7 +34,7 @@ export interface MapsData {
   readonly quantities: readonly MapQuantity[];
   readonly maps: readonly PlateMap[];
   readonly scale: readonly (readonly [number, string])[];
-  /** for every square, mm: the least distance between two places of a plate, or the pitch */
+  /** for every square on all plates, mm */
   readonly room: number;
 }
 
@@ -65,11 +65,13 @@ export function mapsData(analysed: Analysed): MapsData | undefined {
   return { quantities, maps, scale: motionScale(), room: roomOf(places, ranking.map.pitch) };
 }
 
+/** Most squares stay apart; where the stack fits places lie closer, and loud ones may overlap there. */
 function roomOf(places: readonly MapPlace[], pitch: number): number {
-  const apart = places.flatMap((p) =>
-    places
-      .filter((q) => q !== p && q.plate === p.plate)
-      .map((q) => Math.hypot(q.x - p.x, q.y - p.y)),
-  );
-  return rounded(1e3 * Math.min(pitch, ...apart), 3) ?? 0;
+  const nearest = places.map((p) => {
+    const others = places.filter((q) => q !== p && q.plate === p.plate);
+    return Math.min(...others.map((q) => Math.hypot(q.x - p.x, q.y - p.y)));
+  });
+  const apart = nearest.filter(Number.isFinite).sort((a, b) => a - b);
+  const usual = apart[Math.floor(apart.length / 2)] ?? pitch;
+  return rounded(1e3 * Math.max(pitch, 0.85 * usual), 3) ?? 0;
 }
