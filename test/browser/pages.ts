@@ -28,7 +28,7 @@ const PATIENCE = 110_000;
 const HOSTILE = ".artefacts/pages/hostile.jsonc";
 const frame = (sample: string) => path.join("frames", `${sample}.jsonc`);
 /** Coarse: pages of studies are about their words and charts, not about their digits. */
-const QUICK = ["--mesh-size", "20 mm", "--modes", "16", "--workers", "1"];
+const QUICK = ["--mesh-size", "25 mm", "--modes", "12", "--workers", "1"];
 
 export const SAMPLES = ["three-inch", "five-inch", "seven-inch", "ten-inch"] as const;
 
@@ -56,7 +56,6 @@ const COMMANDS = {
     HOSTILE,
     ...["--set", "arms.*.thickness=4 mm, 6 mm", "--samples", "32", ...QUICK],
   ],
-  "hostile uncertainty": ["uncertainty", HOSTILE, "--samples", "32", ...QUICK],
   "hostile sensitivity": ["sensitivity", HOSTILE, "--mesh-size", "20 mm", "--workers", "1"],
   "hostile sweep": ["sweep", HOSTILE, "--vary", "arms.*.thickness=4, 5, 6 mm", ...QUICK],
 } as const satisfies Record<string, readonly string[]>;

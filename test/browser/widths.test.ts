@@ -6,11 +6,18 @@ import { DARK, LIGHT } from "../../src/report/palette.ts";
 import { describeInBrowser } from "./chromium.ts";
 import { NO_OVERFLOW, overflow, scrollThrough, undrawn, until } from "./look.ts";
 import { openOffline } from "./page.ts";
-import { PAGES, pageOf, SAMPLES } from "./pages.ts";
+import { PAGES, type PageName, pageOf, SAMPLES } from "./pages.ts";
 
 /** Looked at by people; made anew by every run of the tests. */
 const SCREENS = ".artefacts/screens";
-const WIDTHS = [3840, 1920, 1280, 768, 390, 360] as const;
+const ALL_WIDTHS = [3840, 1920, 1280, 768, 390, 360] as const;
+/** Pages that another one resembles are looked at in fewer. */
+const WIDTHS: Partial<Record<PageName, readonly number[]>> = {
+  "five-inch": ALL_WIDTHS,
+  "seven-inch": ALL_WIDTHS,
+  compare: ALL_WIDTHS,
+};
+const SOME_WIDTHS = [1280, 390];
 const SCHEMES = { light: LIGHT, dark: DARK } as const;
 
 /** Words that lie over each other in the first screen, as pairs of their texts. */
@@ -54,19 +61,22 @@ describeInBrowser("pages at every width and in both schemes", (browser) => {
     });
     afterAll(() => page.context().close());
 
-    test.each(WIDTHS)("%i px: nothing sticks out, no word lies on another", async (width) => {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await overflow(page)).toEqual(NO_OVERFLOW);
-      expect(await page.evaluate(OVERLAPS)).toEqual([]);
-      for (const [colorScheme, theme] of Object.entries(SCHEMES)) {
-        await page.emulateMedia({ colorScheme: colorScheme as keyof typeof SCHEMES });
-        await until(page, `${INKS}.every((ink) => ink === '${theme.ink}')`);
-        if (SAMPLES.includes(name as (typeof SAMPLES)[number])) {
-          const file = path.join(SCREENS, `${name}-${width}-${colorScheme}.png`);
-          await page.screenshot({ path: file, fullPage: width === 1280 || width === 390 });
+    test.each(WIDTHS[name] ?? SOME_WIDTHS)(
+      "%i px: nothing sticks out, no word lies on another",
+      async (width) => {
+        await page.setViewportSize({ width, height: 900 });
+        expect(await overflow(page)).toEqual(NO_OVERFLOW);
+        expect(await page.evaluate(OVERLAPS)).toEqual([]);
+        for (const [colorScheme, theme] of Object.entries(SCHEMES)) {
+          await page.emulateMedia({ colorScheme: colorScheme as keyof typeof SCHEMES });
+          await until(page, `${INKS}.every((ink) => ink === '${theme.ink}')`);
+          if (SAMPLES.includes(name as (typeof SAMPLES)[number])) {
+            const file = path.join(SCREENS, `${name}-${width}-${colorScheme}.png`);
+            await page.screenshot({ path: file, fullPage: width === 390 });
+          }
         }
-      }
-      expect(await undrawn(page)).toEqual([]);
-    });
+        expect(await undrawn(page)).toEqual([]);
+      },
+    );
   });
 });
