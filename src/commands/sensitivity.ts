@@ -112,7 +112,9 @@ async function sensitivity(
   const { rankedLines } = await import("./output/written.ts");
   const { mode, top } = options;
   const look = { top, ...(mode !== undefined && { mode }) };
-  terminal.print(sensitivityText({ ...study, frame }, look, terminal.ink) + rankedLines(written));
+  terminal.print(
+    sensitivityText({ ...study, frame }, look, terminal.ink) + rankedLines(written, options),
+  );
 }
 
 async function studied(
