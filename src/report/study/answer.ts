@@ -6,7 +6,7 @@ import { differenceOf, LEAST_LEVEL } from "../../study/difference.ts";
 import type { ComparisonStudy, PairResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
 import { shortNames } from "../../study/short-names.ts";
-import { bandFigure, signedTicks, topNote, uprightBand, uprightLine } from "../band-figure.ts";
+import { bandFigure, topNote, uprightBand, uprightLine } from "../band-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
 import { namesCompared } from "../known-names.ts";
@@ -14,6 +14,7 @@ import { decibels, degreesPerSecond, mass, whole } from "../numbers.ts";
 import { prose } from "../prose.ts";
 import { facts } from "../section.ts";
 import { marksLegend } from "../series-marks.ts";
+import { signedTicks } from "../ticks.ts";
 import { spotsFigure, spotsFinding } from "./spots-figure.ts";
 
 const ID = "answer-chart";

@@ -2,7 +2,7 @@
 
 import type { HowSure } from "../../study/how-sure.ts";
 import type { SampledMode } from "../../study/results.ts";
-import { type BandMark, bandFigure, logTicks } from "../band-figure.ts";
+import { type BandMark, bandFigure } from "../band-figure.ts";
 import { waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named } from "../html.ts";
@@ -10,6 +10,7 @@ import { heardModes } from "../modes-that-matter.ts";
 import { hertz, percent, rounded, three } from "../numbers.ts";
 import { folded } from "../section.ts";
 import { chancesFigure, chancesPart, samplesPart } from "../study/sure-section.ts";
+import { logTicks } from "../ticks.ts";
 import type { Analysed } from "../types.ts";
 import { helpFinding, helpPart } from "./help.ts";
 import {
