@@ -73,7 +73,7 @@ async function rank(framePath: string, options: RankOptions, terminal: Terminal)
     const { sureText } = await import("./output/rank-sure-text.ts");
     const text = rankingText(analysis, ranking, excitation, terminal.ink, pitch);
     const more = sure ? sureText(sure, terminal.ink) : "";
-    terminal.print(text + more + rankedLines(outputs));
+    terminal.print(text + more + rankedLines(outputs, options));
   }
 }
 

@@ -32,8 +32,6 @@ interface SensitivityCommandOptions extends MeshOptions, ReportOptions {
 
 const MOST_MODES = 300;
 const MOST_ROWS = 1000;
-/** Modes looked at in any case. */
-const MODES = 20;
 
 const EXAMPLES = `
 Examples:
@@ -93,7 +91,10 @@ async function sensitivity(
     await requireReportFree(report, options, framePath);
   }
   const base = inFrame(frame, settings, () => studyBase(source, settings.meshSize));
-  const spot = spotAsked(base, options.spot);
+  const { spotTold } = await import("../study/sensitivity-study.ts");
+  const { outcome } = base;
+  const spot =
+    options.spot === undefined ? spotTold(outcome).spot : spotAsked(outcome, options.spot);
   const text = readFileSync(framePath, "utf8");
   const study = await studied(base, text, spot, options, terminal);
   requireMode(study.table, options.mode);
@@ -111,14 +112,16 @@ async function sensitivity(
   const { rankedLines } = await import("./output/written.ts");
   const { mode, top } = options;
   const look = { top, ...(mode !== undefined && { mode }) };
-  terminal.print(sensitivityText({ ...study, frame }, look, terminal.ink) + rankedLines(written));
+  terminal.print(
+    sensitivityText({ ...study, frame }, look, terminal.ink) + rankedLines(written, options),
+  );
 }
 
 async function studied(
   base: StudyBase,
   text: string,
   spot: number | undefined,
-  { mode = 0, workers, suggestions: wanted }: SensitivityCommandOptions,
+  { mode, workers, suggestions: wanted }: SensitivityCommandOptions,
   terminal: Terminal,
 ): Promise<SensitivityStudy> {
   const { studySensitivity } = await import("../runs/sensitivity-study.ts");
@@ -128,7 +131,7 @@ async function studied(
   try {
     return await interruptible((signal) =>
       studySensitivity(base, text, {
-        modes: Math.max(MODES, mode),
+        ...(mode !== undefined && { modes: mode }),
         ...(spot !== undefined && { spot }),
         ...(!wanted && { suggestFor: false }),
         ...(workers !== undefined && { workers }),
@@ -162,10 +165,8 @@ async function pageFiles(
   ];
 }
 
-/** The number of the spot in the table's list; undefined where there is none to look at. */
-function spotAsked({ outcome }: StudyBase, name: string | undefined): number | undefined {
-  const { spots, best } = outcome;
-  if (name === undefined) return best ?? (spots.length > 0 ? 0 : undefined);
+/** The number of the spot in the table's list. */
+function spotAsked({ spots }: StudyBase["outcome"], name: string): number {
   const found = spots.findIndex((s) => s.name === name);
   if (found >= 0) return found;
   const names = spots.map((s) => `"${s.name}"`).join(", ");

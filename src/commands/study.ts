@@ -76,7 +76,7 @@ export async function runStudy(
   const { rankedLines } = await import("./output/written.ts");
   terminal.print(
     comparisonText(study, terminal.ink, terminal.bars) +
-      rankedLines({ ...(report !== undefined && { report }) }),
+      rankedLines({ ...(report !== undefined && { report }) }, options),
   );
 }
 

@@ -116,7 +116,7 @@ async function sweep(framePath: string, options: SweepOptions, terminal: Termina
     writeFiles([{ path: report, text: renderSweep(study, input) }, ...beside]);
   }
   const { rankedLines } = await import("./output/written.ts");
-  const files = rankedLines({ ...(drawn !== undefined && { report: drawn }) });
+  const files = rankedLines({ ...(drawn !== undefined && { report: drawn }) }, options);
   terminal.print(sweepText(out, progress, study) + files);
 }
 

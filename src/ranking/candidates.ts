@@ -54,7 +54,9 @@ export function findPlaces(
   return { pitch: wide, places: found };
 }
 
-function thinned(places: readonly Candidate[], most: number): Candidate[] {
+/** So many of the places, evenly in their order; not more than there are. */
+export function thinned<P>(places: readonly P[], most: number): readonly P[] {
+  if (places.length <= most) return places;
   const step = places.length / most;
   return Array.from({ length: most }, (_, i) => places[Math.floor(i * step)]);
 }

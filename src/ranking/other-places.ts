@@ -4,7 +4,8 @@ import type { FrameFile } from "../frame/types.ts";
 import { candidateAt } from "../model/equipment.ts";
 import { bounds, type Polygon } from "../model/polygon.ts";
 import type { Candidate, Model, PlatePart } from "../model/types.ts";
-import { namedCandidates, patternFits } from "./candidates.ts";
+import { namedCandidates, patternFits, thinned } from "./candidates.ts";
+import { cellsBetween } from "./cells.ts";
 import { hasRoom, inTheWay } from "./room.ts";
 
 /**
@@ -35,7 +36,8 @@ export interface OtherPlace extends Hindrance {
  * even a fifth of it does not, there is no place. Mass, height and kind of mounts are those of the stack.
  *
  * @param taken places known already
- * @param most of them; cells are widened until they are fewer
+ * @param most of them; cells are widened until they are no more, and where the shape of a plate keeps them more
+ *   however wide the cells are (a row in every tooth of a comb), so many of them are taken evenly
  * @param pitch width of cells to begin with, m
  */
 export function otherPlaces(
@@ -52,17 +54,23 @@ export function otherPlaces(
         !here.some((t) => Math.abs(t.x - x) < NEAR * width && Math.abs(t.y - y) < NEAR * high);
       return rows(plate, width).flatMap((row) => placesIn(file, model, plate, row, width, isFree));
     });
+  const widest = Math.max(...model.plates.map(extent));
   let wide = pitch;
   let found = within(wide);
-  while (found.length > most) {
+  // Cells wider than every plate are whole rows: wider ones are no fewer.
+  while (found.length > most && wide <= widest) {
     wide *= Math.max(WIDER, Math.sqrt(found.length / most));
-    const fewer = within(wide);
-    // As few as there can be: one on every plate.
-    if (fewer.length === found.length && found.length <= model.plates.length) break;
-    found = fewer;
+    found = within(wide);
   }
   const own = namedCandidates(file, model);
-  return found.map((spot) => withRoom(file, model, spot, sideOf(own, taken, spot.plate, model)));
+  return thinned(found, most).map((spot) =>
+    withRoom(file, model, spot, sideOf(own, taken, spot.plate, model)),
+  );
+}
+
+function extent({ outline }: PlatePart): number {
+  const [x0, y0, x1, y1] = bounds(outline);
+  return Math.max(x1 - x0, y1 - y0);
 }
 
 type Side = "above" | "below";
@@ -85,7 +93,7 @@ interface Row {
 /** From rear to front. */
 function rows({ outline }: PlatePart, width: number): Row[] {
   const [x0, , x1] = bounds(outline);
-  return cells(x0, x1, width).middles.flatMap((x) =>
+  return cellsBetween(x0, x1, width).middles.flatMap((x) =>
     spansAt(outline, x).map(([from, to]) => ({ x, from, to })),
   );
 }
@@ -99,8 +107,8 @@ function placesIn(
   width: number,
   isFree: (x: number, y: number, high: number) => boolean,
 ): Spot[] {
-  const ys = cells(from, to, width);
-  const free = ys.middles.filter((y) => isFree(x, y, ys.width));
+  const ys = cellsBetween(from, to, width);
+  const free = ys.middles.filter((y) => isFree(x, y, ys.each));
   const found = free.flatMap((y) => fitted(file, model, plate, x, y));
   if (found.length > 0 || free.length < ys.middles.length) return found;
   return fitted(file, model, plate, x, (from + to) / 2);
@@ -115,12 +123,6 @@ function spansAt(outline: Polygon, x: number): [number, number][] {
   }
   met.sort((a, b) => a - b);
   return Array.from({ length: met.length / 2 }, (_, k) => [met[2 * k], met[2 * k + 1]]);
-}
-
-function cells(from: number, to: number, width: number) {
-  const n = Math.max(1, Math.round((to - from) / width));
-  const each = (to - from) / n;
-  return { width: each, middles: Array.from({ length: n }, (_, i) => from + (i + 0.5) * each) };
 }
 
 function at(file: FrameFile, model: Model, spot: Spot, side: Side): Candidate {

@@ -2,9 +2,8 @@
 
 import { type Figure, MARGIN, plainLayout, type Trace } from "./figure.ts";
 import { plotText } from "./html.ts";
-import { rounded, three } from "./numbers.ts";
+import { rounded } from "./numbers.ts";
 import { seriesMark } from "./series-marks.ts";
-import { plainTicks } from "./spectra.ts";
 
 /** Names longer than this are cut beside the chart; the tables have them whole. */
 const LONGEST_NAME = 26;
@@ -181,38 +180,4 @@ export function topNote(
 export function cut(name: string, longest = LONGEST_NAME): string {
   const signs = Array.from(name);
   return signs.length > longest ? `${signs.slice(0, longest - 1).join("")}…` : name;
-}
-
-/** Ticks with signs at equal round steps, and a bare 0. */
-export function signedTicks(low: number, high: number, about = 7) {
-  const vals = roundSteps(low, high, about);
-  return { tickvals: vals, ticktext: vals.map((v) => (v > 0 ? `+${three(v)}` : three(v))) };
-}
-
-/** Ticks of a logarithmic axis, written out; the axis ends at these values, not at their logarithms. */
-export function logTicks(low: number, high: number) {
-  const coarse = plainTicks(Math.log10(low), Math.log10(high));
-  if (coarse.tickvals.length >= ENOUGH) return coarse;
-  const vals = high / low > 4 ? fine(low, high) : roundSteps(low, high, 7);
-  return { tickvals: vals, ticktext: vals.map((v) => three(v)) };
-}
-
-/** Enough ticks of 1, 2, 5, 10 ... */
-const ENOUGH = 5;
-
-function fine(low: number, high: number): number[] {
-  const vals: number[] = [];
-  for (let decade = 10 ** Math.floor(Math.log10(low)); decade <= high; decade *= 10) {
-    vals.push(...[1, 1.5, 2, 3, 4, 5, 7].map((s) => s * decade));
-  }
-  return vals.filter((v) => v >= low && v <= high);
-}
-
-function roundSteps(low: number, high: number, about: number): number[] {
-  const rough = (high - low) / about;
-  const decade = 10 ** Math.floor(Math.log10(rough));
-  const step = decade * ([1, 2, 5].find((s) => s * decade >= rough) ?? 10);
-  const first = Math.ceil(low / step);
-  const count = Math.floor(high / step) - first + 1;
-  return Array.from({ length: count }, (_, i) => Number(((first + i) * step).toPrecision(6)));
 }

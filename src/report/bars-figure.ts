@@ -1,9 +1,10 @@
 /** Lying bars in rows whose names stand above them, so that long names have room on narrow pages. */
 
-import { cut, signedTicks, topNote, uprightLine } from "./band-figure.ts";
+import { cut, topNote, uprightLine } from "./band-figure.ts";
 import { type Figure, MARGIN, plainLayout, type Trace } from "./figure.ts";
 import { type Html, html, plotText } from "./html.ts";
 import { rounded, three } from "./numbers.ts";
+import { signedTicks } from "./ticks.ts";
 
 /** One of the bars that each row may have. */
 export interface BarWay {
@@ -127,7 +128,7 @@ export function waysLegend(ways: readonly BarWay[]): Html {
   return html`<ul class="legend">${ways.map((w) => html`<li>${waySwatch(w)} ${w.name}</li>`)}</ul>`;
 }
 
-export function waySwatch({ colour, hatched }: BarWay): Html {
+function waySwatch({ colour, hatched }: BarWay): Html {
   const strokes = [5, 13, 21, 29].map(
     (x) => html`<line x1="${x - 5}" y1="10" x2="${x + 5}" y2="0"/>`,
   );

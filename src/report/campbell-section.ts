@@ -5,6 +5,7 @@ import { frequencyRange } from "./campbell.ts";
 import { campbellFinding, NEAR, orderLines, perTurn } from "./campbell-words.ts";
 import { chartBox } from "./figure.ts";
 import { type Html, html } from "./html.ts";
+import { modeLink } from "./mode-link.ts";
 import { mayBeAtHover } from "./modes-that-matter.ts";
 import { hertz, percent, rpm, signed, three, toRpm, withUnit } from "./numbers.ts";
 import { facts, folded, list, section, table } from "./section.ts";
@@ -101,11 +102,6 @@ function crossingsTable(crossings: readonly Crossing[], band: number): Html {
       },
     ),
   );
-}
-
-/** A link that shows a mode of the frame as drawn. */
-export function modeLink(mode: number, words: string): Html {
-  return html`<a href="#modes" data-mode="${mode}" title="show mode ${mode}">${words}</a>`;
 }
 
 function forcesPart(excitation: NonNullable<Analysed["excitation"]>): readonly Html[] {

@@ -35,7 +35,7 @@ export function perTurn(order: number): string {
 }
 
 /** "5 % below hover", "at hover" */
-export function hoverWords({ fromHover }: Pick<Crossing, "fromHover">): string {
+function hoverWords({ fromHover }: Pick<Crossing, "fromHover">): string {
   if (Math.abs(fromHover) < AT_HOVER) return "at hover";
   return `${percent(Math.abs(fromHover), 2)} ${fromHover < 0 ? "below" : "above"} hover`;
 }

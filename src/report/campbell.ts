@@ -20,17 +20,16 @@ import {
   FLIGHT_AXIS,
   flightLabels,
   flightTrace,
-  logTicks,
   speedAxis,
   speedLines,
   speedNames,
   speedRange,
 } from "./speed-axis.ts";
+import { frequencyTicks } from "./ticks.ts";
 import type { Analysed } from "./types.ts";
 
 /** Names of modes at the right edge keep this share of the height apart. */
 const LABEL_GAP = 0.045;
-const FREQUENCY_STEPS = [1, 1.5, 2, 3, 5, 7];
 
 /** The diagram, with what the page adds when a mode is pointed at or chosen. */
 export interface CampbellData {
@@ -119,7 +118,7 @@ function figureOf(
       domain: [0, BELOW_STRIP],
       range: [rounded(Math.log10(bottom), 6), rounded(Math.log10(top), 6)],
       showgrid: false,
-      ...logTicks(FREQUENCY_STEPS, bottom, top),
+      ...frequencyTicks(bottom, top),
     },
     {
       margin: { ...MARGIN, r: 72 },

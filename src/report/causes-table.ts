@@ -3,8 +3,8 @@
 import type { Speeds } from "../excitation/types.ts";
 import { type Fed, fedModes } from "../ranking/fed-modes.ts";
 import type { Cause, RankedCandidate } from "../ranking/types.ts";
-import { modeLink } from "./campbell-section.ts";
 import { type Html, html, joined, named, type Part } from "./html.ts";
+import { modeLink } from "./mode-link.ts";
 import { drawnMode } from "./modes-that-matter.ts";
 import { hertz, percent, three, toRpm } from "./numbers.ts";
 import { type Labelled, labelled, placeName, quoted } from "./place-names.ts";

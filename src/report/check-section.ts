@@ -4,6 +4,7 @@ import type { BodyPart } from "../model/types.ts";
 import type { ModeDescription } from "../modes/types.ts";
 import { FREQUENCY_BAND } from "../ranking/order.ts";
 import { type Html, html, named, type Part } from "./html.ts";
+import { modeLink } from "./mode-link.ts";
 import { grams, hertz, inColumn, percent, rpm } from "./numbers.ts";
 import { type Column, section, table } from "./section.ts";
 import type { Analysed } from "./types.ts";
@@ -81,7 +82,7 @@ function columns(off: boolean): Column<Tapped>[] {
       head: "what moves",
       names: true,
       cell: ({ mode }) =>
-        html`${mode.name} <small>mode <a href="#modes" data-mode="${mode.number}">${mode.number}</a></small>`,
+        html`${mode.name} <small>mode ${modeLink(mode.number, String(mode.number))}</small>`,
     },
     { head: "tap at", cell: ({ mode }) => tapAt(mode) },
     frequency,

@@ -29,10 +29,3 @@ export function nearest(places: readonly Known[], x: number, y: number): number 
   const away = places.map((p) => Math.hypot(p.x - x, p.y - y));
   return away.indexOf(Math.min(...away));
 }
-
-/** Middles of even cells from one bound to the other, about so wide. */
-export function cellsBetween(from: number, to: number, width: number) {
-  const n = Math.max(1, Math.round((to - from) / width));
-  const each = (to - from) / n;
-  return { each, middles: Array.from({ length: n }, (_, i) => from + (i + 0.5) * each) };
-}

@@ -59,13 +59,6 @@ export const MARGIN = { l: 12, r: 16, t: 34, b: 62 };
 /** Annotations of this name are left out where a chart is narrow. */
 export const WIDE_ONLY = "wide only";
 
-/** The axis of motor speed. */
-export const SPEED_AXIS = {
-  title: { text: "motor speed, rpm", standoff: 8 },
-  tickformat: ",d",
-  nticks: 7,
-};
-
 /** Layout of a plain chart: no title (the page has one), no legend, quiet grid. */
 export function plainLayout(
   x: Readonly<Record<string, unknown>>,

@@ -21,6 +21,6 @@ export function flagLines(
 }
 
 /** The line alone. */
-export function flagLine({ hard, kind, brief, text }: Flag): Html {
+function flagLine({ hard, kind, brief, text }: Flag): Html {
   return html`<strong class="${hard ? "hard" : "soft"}">${hard ? "avoid" : "mind"}: ${kind}</strong> <span>${brief ?? text}</span>`;
 }

@@ -5,7 +5,7 @@ import { rounded } from "./numbers.ts";
 import { fromOklab, motionColour } from "./palette.ts";
 
 /** Side of a tile with least, of the room it has, and how much more the one with most has. */
-export const TILE = { least: 0.5, more: 0.46 };
+const TILE = { least: 0.5, more: 0.46 };
 const STEPS = 5;
 
 export interface Scale {

@@ -3,6 +3,8 @@
 import type { ModeDescription, Share } from "../modes/types.ts";
 import { saveButtons } from "./figure.ts";
 import { type Html, html, joined, named, type Part } from "./html.ts";
+import { modeLink } from "./mode-link.ts";
+import { heardModes } from "./modes-that-matter.ts";
 import { hertz, percent, three } from "./numbers.ts";
 import { motionScale } from "./palette.ts";
 import { type Column, section, table } from "./section.ts";
@@ -16,15 +18,14 @@ const MAIN_PARTS = 3;
 const LEAST_SHARE = 0.05;
 
 /**
- * The mode shown first: the one that causes most at the best place, or the lowest. Causes are modes with
- * the stack at that place, the shapes those with the stack as drawn, so the nearest frequency tells.
+ * The mode shown first: of those whose shapes are in the page the one that causes most at the best place,
+ * or the lowest.
+ *
+ * @param drawn shapes in the page, from the lowest
  */
-export function firstMode({ ranking, modes }: Pick<Analysed, "ranking" | "modes">): number {
-  const cause = ranking?.candidates[0]?.causes.find((c) => c.mode > 0);
-  const [lowest] = modes.described;
-  if (!cause || !lowest) return lowest?.number ?? 0;
-  const off = (m: ModeDescription) => Math.abs(m.frequency - cause.frequency);
-  return modes.described.reduce((a, b) => (off(b) < off(a) ? b : a)).number;
+export function firstMode(analysed: Pick<Analysed, "ranking" | "modes">, drawn: number): number {
+  const heard = heardModes(analysed).find((m) => m && m.number <= drawn);
+  return (heard ?? analysed.modes.described[0])?.number ?? 0;
 }
 
 /** @param words said of each mode that is in the page, from the lowest: see modeWords */
@@ -33,12 +34,12 @@ export function modesSection(analysed: Analysed, words: readonly string[]): Html
   if (modes.described.length === 0)
     return section("modes", "Mode shapes", "No modes were computed.");
   const drawn = words.length;
-  const first = Math.min(firstMode(analysed), drawn);
+  const first = firstMode(analysed, drawn);
   return section(
     "modes",
     "Mode shapes",
     {
-      finding: finding(analysed),
+      finding: finding(analysed, first),
       how: html`Left alone after a knock, the frame rings in these shapes, each at its own ${term("natural-frequency", "frequency")}. A motor that turns at the same frequency keeps the shape alive. The picture is slowed down and exaggerated.`,
     },
     html`<div class="modes-layout">
@@ -55,8 +56,8 @@ ${table("Choose a mode to see it move", columns(first, drawn), modes.described, 
   );
 }
 
-/** How many shapes there are, and which of them is heard most at the best place. */
-function finding(analysed: Analysed): Part {
+/** How many shapes there are, which of them is heard most at the best place, and which is shown first. */
+function finding(analysed: Analysed, first: number): Part {
   const { modes, ranking } = analysed;
   const all = modes.described;
   const [lowest, highest] = [all[0], all[all.length - 1]];
@@ -65,10 +66,13 @@ function finding(analysed: Analysed): Part {
       ? `One shape was worked out, at ${hertz(lowest.frequency)}.`
       : `${all.length} shapes were worked out, from ${hertz(lowest.frequency)} to ${hertz(highest.frequency)}.`;
   const best = ranking?.candidates[0];
-  const cause = best?.causes.find((c) => c.mode > 0);
-  if (!best || !cause) return range;
-  const mode = all[firstMode(analysed) - 1];
-  return html`${range} At the best place, ${named(best.candidate.name)}, most noise comes through the shape of <a href="#shape-chart" data-mode="${mode.number}">mode ${mode.number}</a> at ${hertz(mode.frequency)}: ${mode.name}.`;
+  const [most] = heardModes(analysed);
+  if (!best || !most) return range;
+  const link = (m: ModeDescription) =>
+    html`${modeLink(m.number, `mode ${m.number}`)} at ${hertz(m.frequency)}`;
+  const start = html`${range} At the best place, ${named(best.candidate.name)}, most noise comes through the shape of`;
+  if (most.number === first) return html`${start} ${link(most)}: ${most.name}.`;
+  return html`${start} mode ${most.number} at ${hertz(most.frequency)}: ${most.name}. It is not among the shapes in this page; the picture begins with ${link(all[first - 1])}.`;
 }
 
 function controls(): Html {

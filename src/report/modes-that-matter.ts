@@ -19,7 +19,10 @@ export interface Matter {
   readonly causes: string;
 }
 
-/** Whether the crossing can lie right at hover for some frequency within the band about the mode's. */
+/**
+ * Whether the crossing can lie right at hover for some frequency within the band about the mode's: one that
+ * is off by a share moves its crossings by the same share.
+ */
 export function mayBeAtHover({ fromHover }: Pick<Crossing, "fromHover">, band: number): boolean {
   // At hover the order pushes at f/(1 + fromHover).
   return Math.abs(1 / (1 + fromHover) - 1) <= band;
@@ -38,6 +41,26 @@ export function drawnMode(
   const off = (m: ModeDescription) => Math.abs(m.frequency / frequency - 1);
   const near = modes.filter((m) => off(m) <= band).sort((a, b) => off(a) - off(b));
   return near.find((m) => m.name === modeName) ?? near[0];
+}
+
+/**
+ * The drawn modes through which noise comes at the best place, the one with most first; undefined stands
+ * for one that has none like it among those as drawn.
+ */
+export function heardModes({
+  modes,
+  ranking,
+}: Pick<Analysed, "modes" | "ranking">): (ModeDescription | undefined)[] {
+  const best = ranking?.candidates[0];
+  if (!best) return [];
+  const heard = new Map<number, { share: number; mode: ModeDescription | undefined }>();
+  for (const cause of best.causes) {
+    if (cause.mode === 0) continue;
+    const mode = drawnMode(cause, modes.described, ranking.frequencyBand);
+    const key = mode?.number ?? -cause.mode;
+    heard.set(key, { share: (heard.get(key)?.share ?? 0) + cause.share, mode });
+  }
+  return [...heard.values()].sort((a, b) => b.share - a.share).map((h) => h.mode);
 }
 
 /** In the order of their numbers. */

@@ -111,7 +111,7 @@ function pageData(analysis: Analysed, input: ReportInput): PageData {
       shapes: {
         ...shapes,
         words: shapes.motions.map((_, i) => modeWords(analysis, i + 1, shapes.atMark?.[i])),
-        first: Math.min(firstMode(analysis), shapes.motions.length),
+        first: firstMode(analysis, shapes.motions.length),
         scale: motionScale(),
       },
     }),

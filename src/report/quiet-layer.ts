@@ -2,9 +2,10 @@
 
 import { borderDistance, bounds, contains, type Polygon } from "../model/polygon.ts";
 import type { PlatePart } from "../model/types.ts";
+import { cellsBetween } from "../ranking/cells.ts";
 import { canSit, type MapPlace } from "../ranking/types.ts";
 import { fine, fromAbove, path, polygonPath } from "./drawing.ts";
-import { cellsBetween, nearest, weightsAt } from "./field.ts";
+import { nearest, weightsAt } from "./field.ts";
 import { type Html, html } from "./html.ts";
 import { extremes, QUANTITIES, type Quantity } from "./map-quantities.ts";
 import { type Scale, shareOf, tileColour, tileSide } from "./map-scale.ts";

@@ -63,12 +63,7 @@ function chapters(study: SensitivityStudy, input: ReportInput): Chapter[] {
 function helpSection({ suggested }: SensitivityStudy, frame: string): Html | undefined {
   if (!suggested) return undefined;
   const finding = helpFinding(suggested);
-  return section(
-    "help",
-    "What would help",
-    { finding },
-    suggested.found.length > 0 && helpPart(suggested, frame),
-  );
+  return section("help", "What would help", { finding }, helpPart(suggested, frame));
 }
 
 /** undefined where there is no spot. */

@@ -8,7 +8,7 @@ import { MARGIN, plainLayout } from "./figure.ts";
 import { plotText } from "./html.ts";
 import { levelScale } from "./level-scale.ts";
 import { modesThatMatter } from "./modes-that-matter.ts";
-import { rounded, three, toRpm } from "./numbers.ts";
+import { rounded, toRpm } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import { labelled, placeText } from "./place-names.ts";
 import type { SpectraData, SpectraQuantity } from "./spectra-data.ts";
@@ -18,12 +18,12 @@ import {
   FLIGHT_AXIS,
   flightLabels,
   flightTrace,
-  logTicks,
   speedAxis,
   speedLines,
   speedNames,
   speedRange,
 } from "./speed-axis.ts";
+import { frequencyTicks, plainTicks } from "./ticks.ts";
 import type { Analysed } from "./types.ts";
 import { packUnit } from "./unit-codec.ts";
 
@@ -40,7 +40,6 @@ const PACKED = 10.24;
 const MAP_DEPTH = 70;
 /** The least width of a line in the map, as `sweepDensity` has it. */
 const LEAST_WIDTH = 0.005;
-const FREQUENCY_STEPS = [1, 1.5, 2, 3, 5, 7];
 
 export type Quantity = "gyro" | "accel";
 
@@ -204,7 +203,7 @@ function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
       type: "log",
       range: [rounded(Math.log10(bottom), 6), rounded(Math.log10(top), 6)],
       showgrid: false,
-      ...logTicks(FREQUENCY_STEPS, bottom, top),
+      ...frequencyTicks(bottom, top),
     },
     {
       margin: { ...MARGIN, r: 72, b: 112 },
@@ -235,19 +234,6 @@ function mapLayout(analysed: Analysed, e: NonNullable<Analysed["excitation"]>) {
       ],
     },
   );
-}
-
-/** Ticks at 1, 2, 5, 10 ... written out in full; one per decade where there are many decades. */
-export function plainTicks(bottom: number, top: number) {
-  const steps = top - bottom > 2.5 ? [1] : [1, 2, 5];
-  const tickvals: number[] = [];
-  for (let decade = Math.floor(bottom); decade <= top; decade++) {
-    for (const k of steps) {
-      const value = Number(`${k}e${decade}`);
-      if (Math.log10(value) >= bottom && Math.log10(value) <= top) tickvals.push(value);
-    }
-  }
-  return { tickvals, ticktext: tickvals.map((v) => three(v)) };
 }
 
 function least(values: Float64Array): number {

@@ -3,7 +3,8 @@
 import type { Excitation } from "../excitation/types.ts";
 import { type Trace, WIDE_ONLY } from "./figure.ts";
 import { plotText } from "./html.ts";
-import { percent, rounded, three, toRpm } from "./numbers.ts";
+import { percent, rounded, toRpm } from "./numbers.ts";
+import { steppedTicks } from "./ticks.ts";
 
 /** The axis reaches past lowest and full speed by this factor, so that marks at its ends are whole. */
 const BEYOND = 1.03;
@@ -25,18 +26,6 @@ export function speedRange({ speeds }: Pick<Excitation, "speeds">): readonly [nu
   return [toRpm(speeds.low) / BEYOND, toRpm(speeds.full) * BEYOND];
 }
 
-/** Values at `steps` times powers of ten from low to high, written out. */
-export function logTicks(steps: readonly number[], low: number, high: number) {
-  const tickvals: number[] = [];
-  for (let decade = Math.floor(Math.log10(low)); 10 ** decade <= high; decade++) {
-    for (const k of steps) {
-      const value = Number(`${k}e${decade}`);
-      if (value >= low && value <= high) tickvals.push(value);
-    }
-  }
-  return { tickvals, ticktext: tickvals.map((v) => three(v)) };
-}
-
 /** Logarithmic, so that equal shares of speed are equally wide: lines of all orders run alike. */
 export function speedAxis(e: Pick<Excitation, "speeds">) {
   const [low, high] = speedRange(e);
@@ -44,7 +33,7 @@ export function speedAxis(e: Pick<Excitation, "speeds">) {
     title: { text: "motor speed, rpm", standoff: 8 },
     type: "log",
     range: [rounded(Math.log10(low), 6), rounded(Math.log10(high), 6)],
-    ...logTicks(SPEED_STEPS, low, high),
+    ...steppedTicks(SPEED_STEPS, low, high),
   };
 }
 

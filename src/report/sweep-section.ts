@@ -4,6 +4,7 @@ import { bestGyro } from "../study/pareto.ts";
 import type { SweepLine, SweepRow, SweepStudy } from "../study/results-sweep.ts";
 import { chartBox } from "./figure.ts";
 import { type Html, html, named, type Part } from "./html.ts";
+import { namesSwept } from "./known-names.ts";
 import { degreesPerSecond, grams, hertz, mass, three, whole } from "./numbers.ts";
 import { seriesStyle } from "./palette.ts";
 import { prose } from "./prose.ts";
@@ -19,12 +20,13 @@ const NAMED = 4;
 const MOST_NAMED = 24;
 
 export function findingsSection(study: SweepStudy): Html {
-  const [first, ...more] = study.words;
+  const names = namesSwept(study);
+  const [first, ...more] = study.words.map((s) => prose(s, names));
   const there = frontFigure(study) !== undefined;
   return html`<section id="findings" class="verdict" aria-labelledby="findings-heading">
-<h2 id="findings-heading">${prose(first)}</h2>
+<h2 id="findings-heading">${first}</h2>
 <div class="words">
-${more.map((s) => html`<p>${prose(s)}</p>`)}
+${more.map((s) => html`<p>${s}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${there && chartBox("front-chart", "tall", frontFinding(study))}

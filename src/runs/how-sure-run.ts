@@ -4,13 +4,11 @@ import { parseFrameSource } from "../frame/change.ts";
 import { LIBRARY_NAMES } from "../material/library-names.ts";
 import type { HowSure } from "../study/how-sure.ts";
 import { studyBase } from "../study/sensitivity-base.ts";
+import { spotTold } from "../study/sensitivity-study.ts";
 import { compareVariants, type FrameGiven } from "./compare-run.ts";
 import { requireGoingOn } from "./interrupt.ts";
 import type { SampleOptions } from "./sample-run.ts";
 import { studySensitivity } from "./sensitivity-study.ts";
-
-/** Lowest modes that are moved, as in the study of sensitivity. */
-const MODES = 20;
 
 /**
  * @param first the place that the ranking puts first: what is told and suggested is about it where the
@@ -29,12 +27,8 @@ export async function howSure(
   progress?.("solving what is moved", 0, 1);
   const source = parseFrameSource(frame.text, frame.path, LIBRARY_NAMES);
   const base = studyBase(source, frame.meshSize, frame.modes);
-  const { spots, best } = base.outcome;
-  const named = spots.findIndex((s) => s.name === first?.name && s.plate === first.plate);
-  const spot = named >= 0 ? named : best;
   const moved = await studySensitivity(base, frame.text, {
-    modes: MODES,
-    ...(spot !== undefined && { spot, suggestFor: spot }),
+    ...spotTold(base.outcome, first),
     ...(workers !== undefined && { workers }),
     ...(signal && { signal }),
     ...(progress && { progress }),

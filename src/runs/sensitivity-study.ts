@@ -1,5 +1,6 @@
 /** What moves a frame and what would help, on all cores. */
 
+import { SENSITIVE_MODES } from "../study/sensitivity.ts";
 import type { StudyBase } from "../study/sensitivity-base.ts";
 import { type SensitivityStudy, tellingModesOf } from "../study/sensitivity-study.ts";
 import { suggestions } from "../study/suggest.ts";
@@ -7,8 +8,8 @@ import { requireGoingOn } from "./interrupt.ts";
 import { sensitivityTable } from "./sensitivity-run.ts";
 
 export interface SensitivityStudyOptions {
-  /** lowest modes that are looked at */
-  readonly modes: number;
+  /** lowest modes that are looked at; SENSITIVE_MODES in any case */
+  readonly modes?: number;
   /** number of the spot whose noise is told */
   readonly spot?: number;
   /** number of the spot that suggestions are for; absent: the best. false: none are made */
@@ -22,10 +23,10 @@ export interface SensitivityStudyOptions {
 export async function studySensitivity(
   base: StudyBase,
   text: string,
-  { modes, spot, suggestFor, workers, signal, progress }: SensitivityStudyOptions,
+  { modes = 0, spot, suggestFor, workers, signal, progress }: SensitivityStudyOptions,
 ): Promise<SensitivityStudy> {
   const table = await sensitivityTable(base, text, {
-    modes,
+    modes: Math.max(SENSITIVE_MODES, modes),
     ...(workers !== undefined && { workers }),
     ...(signal && { signal }),
     progress: (done, all) => progress?.("moving every input", done, all),

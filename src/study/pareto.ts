@@ -25,11 +25,6 @@ export function paretoFront(points: readonly (readonly [number, number])[]): num
   return front;
 }
 
-/** Of variants: mass against gyro noise at the best spot; those without a spot to use are left out. */
-export function massNoiseFront(outcomes: readonly Outcome[]): number[] {
-  return paretoFront(outcomes.map((o) => [o.mass, bestGyro(o)]));
-}
-
 /** Gyro noise at the best spot, deg/s rms; NaN where there is none. */
 export function bestGyro({ spots, best }: Outcome): number {
   return best === undefined ? Number.NaN : spots[best].gyro;

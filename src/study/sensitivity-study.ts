@@ -14,6 +14,22 @@ export interface SensitivityStudy {
 }
 
 /**
+ * The spot that is told: the one that is wanted where the file names it, else the best, else, where all are
+ * ruled out, the first. Suggestions are for the one wanted or for the best, and for no other.
+ *
+ * @returns numbers of spots; undefined where there is none
+ */
+export function spotTold(
+  { spots, best }: Pick<Outcome, "spots" | "best">,
+  wanted?: { readonly name: string; readonly plate: string },
+): { readonly spot?: number; readonly suggestFor?: number } {
+  const named = spots.findIndex((s) => s.name === wanted?.name && s.plate === wanted.plate);
+  if (named >= 0) return { spot: named, suggestFor: named };
+  if (best !== undefined) return { spot: best, suggestFor: best };
+  return spots.length > 0 ? { spot: 0 } : {};
+}
+
+/**
  * The modes that the motors' forces come nearest to in hover, lowest first: a small move of such a mode
  * does much. The lowest ones where nothing turns.
  *

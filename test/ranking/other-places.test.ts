@@ -88,6 +88,57 @@ describe("on a plate with boxes on it and a narrow tail", () => {
   });
 });
 
+describe("on a comb, whose rows have a place in every tooth however wide the cells are", () => {
+  const TEETH = 56;
+  const STEP = 12;
+  const wide = TEETH * STEP;
+  // A back along y with teeth 8 mm wide towards the front, which hold more than half of its length.
+  const teeth = Array.from({ length: TEETH }, (_, i): [number, number][] => {
+    const y = i * STEP - wide / 2;
+    return [
+      [-10, y],
+      [60, y],
+      [60, y + 8],
+      [-10, y + 8],
+    ];
+  }).flat();
+  const hub = {
+    ...sections.plates.hub,
+    symmetry: "none",
+    outline: [...teeth, [-10, wide / 2], [-60, wide / 2], [-60, -wide / 2]],
+  };
+  const stack = {
+    ...(sections.stack as object),
+    at: [-35, 0],
+    holes: { spacing: "4 mm", footprint: "3 mm" },
+  };
+  const file = frameOf({ ...sections, plates: { hub }, stack, candidates: {} });
+  const model = buildModel(file);
+
+  /** Fails, where it would run for ever, once the plates have been looked at very often. */
+  function bounded() {
+    let looks = 0;
+    return new Proxy(model, {
+      get(of, key: keyof typeof model) {
+        if (key === "plates" && ++looks > 50_000) throw new Error("does not end");
+        return of[key];
+      },
+    });
+  }
+
+  test.each([50, 7, 1])("there are %i places at most, from one end to the other", (most) => {
+    const found = otherPlaces(file, bounded(), [], most, PITCH);
+    expect(found).toHaveLength(most);
+    expect(new Set(found.map((o) => o.candidate))).toHaveProperty("size", most);
+    if (most < 7) return;
+    const ys = found.map((o) => o.candidate.y).sort((a, b) => a - b);
+    const gaps = ys.slice(1).map((y, i) => y - ys[i]);
+    const [all, even] = [(TEETH * STEP) / 1e3, (TEETH * STEP) / 1e3 / most];
+    expect(ys[ys.length - 1] - ys[0]).toBeGreaterThan(0.8 * all);
+    expect(Math.max(...gaps)).toBeLessThan(2 * even + 1e-9);
+  });
+});
+
 describe("readings", () => {
   const spot = { x: -0.04, y: 0.02 };
   const { ranking: bare } = analyse(

@@ -6,9 +6,10 @@ import { CHART_TOOLS } from "../../src/report/chart-tools.ts";
 import { modeBands, modePoints } from "../../src/report/client/mode-bands.ts";
 import { LIGHT } from "../../src/report/palette.ts";
 import { clientScript } from "../../src/report/script.ts";
-import { passedTotal, plainTicks, spectraData, spectrumCurves } from "../../src/report/spectra.ts";
+import { passedTotal, spectraData, spectrumCurves } from "../../src/report/spectra.ts";
 import { spectraSection } from "../../src/report/spectra-section.ts";
 import { peak } from "../../src/report/spectra-words.ts";
+import { plainTicks } from "../../src/report/ticks.ts";
 import { fixture } from "./fixture.ts";
 
 const analysed = fixture();

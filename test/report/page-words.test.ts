@@ -10,7 +10,7 @@ import { INPUT } from "./fixture.ts";
 /** Sections that begin with what came out. */
 const WITH_FINDING = [
   ...["ranking", "mounts", "cases", "check", "model", "masses", "limits", "cautions"],
-  ...["inputs", "words"],
+  ...["inputs", "words", "map", "modes", "interference", "spectra", "sure", "filters", "levelling"],
 ] as const;
 
 /** What may have more digits: text that is left out before numbers are counted, and why. */

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { prose, withProse } from "../../src/report/prose.ts";
 import { shellWord } from "../../src/report/shell-word.ts";
+import { movedSet } from "../../src/report/sure/set.ts";
+import { madeSensitivity } from "../study/made-sensitivity.ts";
 import { fixture, HOSTILE } from "./fixture.ts";
 
 describe("sentences", () => {
@@ -15,6 +17,50 @@ describe("sentences", () => {
       "CT rho n² D⁴, air at 1.2 kg/m³, 2^24",
     );
     expect(prose("ISO 21940-11, chip 2026")).toBe("ISO 21940-11, chip 2026");
+  });
+
+  test("keep the names that they hold as these are", () => {
+    const names = [
+      "O'Neil x^2",
+      "12000 rpm",
+      'bay "A" 5',
+      "bay",
+      "5",
+      "rear 5 mm",
+      "rear 5 mm deck",
+    ];
+    const set = (text: string) => prose(text, names);
+    expect(set(`"O'Neil x^2" ties with "bay "A" 5" at 12000 Hz; the bay's D^4`)).toBe(
+      `“O'Neil x^2” ties with “bay "A" 5” at 12\u202f000\u00a0Hz; the bay’s D⁴`,
+    );
+    expect(set(`the plate "12000 rpm" at 24300 rpm`)).toBe(
+      "the plate “12000 rpm” at 24\u202f300\u00a0rpm",
+    );
+    expect(set(`"5" is 5 mm from "rear 5 mm deck", rear 5 mm's edge`)).toBe(
+      "“5” is 5\u00a0mm from “rear 5 mm deck”, rear 5 mm’s edge",
+    );
+    expect(set("left rear 5 mm; farrear 5 mm")).toBe("left rear 5 mm; farrear 5\u00a0mm");
+    expect(set(`the mode "with 'hub' bending"`)).toBe("the mode “with ‘hub’ bending”");
+  });
+
+  test("of an analysis and of what was sampled keep the names of the file", () => {
+    const made = fixture();
+    const [plate, body] = ["12000 rpm", "O'Neil x^2"];
+    const model = {
+      ...made.model,
+      bodies: made.model.bodies.map((b, i) => (i === 0 ? { ...b, name: body } : b)),
+    };
+    const file = { ...made.file, plates: { [plate]: Object.values(made.file.plates)[0] } };
+    const warnings = [`"${body}" hangs 2 mm above "${plate}" at 12000 rpm`];
+    expect(withProse({ ...made, model, file, warnings }).warnings).toEqual([
+      `“${body}” hangs 2\u00a0mm above “${plate}” at 12\u202f000\u00a0rpm`,
+    ]);
+    const moved = madeSensitivity(body);
+    const text = `"${body}" 5 mm further back`;
+    const suggested = { found: [], tried: 4, none: text };
+    expect(movedSet({ ...moved, suggested }).suggested?.none).toBe(
+      `“${body}” 5\u00a0mm further back`,
+    );
   });
 
   test("are set so all through the analysis, and names are left alone", () => {

@@ -1,8 +1,9 @@
 /** The quiet map in the picture of the verdict. */
 
 import { describe, expect, test } from "vitest";
+import { cellsBetween } from "../../src/ranking/cells.ts";
 import type { MapPlace } from "../../src/ranking/types.ts";
-import { cellsBetween, nearest, weightsAt } from "../../src/report/field.ts";
+import { nearest, weightsAt } from "../../src/report/field.ts";
 import { QUANTITIES } from "../../src/report/map-quantities.ts";
 import { shareOf, tickWords, tileColour, tileSide, valueAt } from "../../src/report/map-scale.ts";
 import { quietLayers, quietMapLayer, scaleOf } from "../../src/report/quiet-layer.ts";

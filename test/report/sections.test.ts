@@ -8,6 +8,7 @@ import {
 import { agreement, massesSection } from "../../src/report/masses-section.ts";
 import { evidenceWords, modelSection } from "../../src/report/model-section.ts";
 import { firstMode, modesSection, modeWords } from "../../src/report/modes-section.ts";
+import { modesThatMatter } from "../../src/report/modes-that-matter.ts";
 import { rankingSection } from "../../src/report/ranking-section.ts";
 import { rankingFinding } from "../../src/report/ranking-words.ts";
 import { verdictSection } from "../../src/report/verdict-section.ts";
@@ -130,18 +131,47 @@ describe("the ranking", () => {
   });
 });
 
+/** With one mode as the cause of all noise at the best place, with the stack there. */
+function causedAt(frequency: number, modeName: string) {
+  const ranking = analysed.ranking!;
+  const [best, ...rest] = ranking.candidates;
+  const causes = best.causes.map((c) => ({ ...c, mode: c.mode && 1, frequency, modeName }));
+  return { ...analysed, ranking: { ...ranking, candidates: [{ ...best, causes }, ...rest] } };
+}
+
+const modesMattering = (of: Parameters<typeof modesThatMatter>[0]) =>
+  modesThatMatter(of).flatMap((m) => (m.causes.includes("at 1") ? [m.mode.number] : []));
+
 describe("the modes", () => {
   test("begin with the one that causes most at the best place", () => {
-    expect(firstMode(analysed)).toBe(2);
-    expect(firstMode(withoutMotors())).toBe(1);
+    expect(firstMode(analysed, 3)).toBe(2);
+    expect(firstMode(withoutMotors(), 3)).toBe(1);
   });
 
   test("find it by its frequency: causes are counted with the stack at the best place", () => {
-    const ranking = analysed.ranking!;
-    const [best, ...rest] = ranking.candidates;
-    const causes = best.causes.map((c) => ({ ...c, mode: c.mode && 1, frequency: 442 }));
-    const candidates = [{ ...best, causes }, ...rest];
-    expect(firstMode({ ...analysed, ranking: { ...ranking, candidates } })).toBe(3);
+    expect(firstMode(causedAt(442, ""), 3)).toBe(3);
+    // 230 Hz is the nearest, but far off
+    expect(firstMode(causedAt(300, ""), 3)).toBe(1);
+  });
+
+  test("find it by its name where two are near", () => {
+    const [first, ...others] = analysed.modes.described;
+    const near = { ...first, frequency: 224 };
+    const { ranking } = causedAt(229, near.name);
+    const modes = { ...analysed.modes, described: [near, ...others] };
+    expect(firstMode({ ranking, modes }, 3)).toBe(1);
+    expect(modesMattering({ ranking, modes })).toContain(1);
+  });
+
+  test("say it where its shape is not in the page, and name the one that is shown", () => {
+    const { html } = modesSection(causedAt(442, ""), ["first", "second"]);
+    const finding = /<p class="finding">(.*?)<\/p>/s.exec(html)?.[1] ?? "";
+    expect(text({ html: finding })).toMatch(
+      /most noise comes through the shape of mode 3 at 450.Hz: .* It is not among the shapes in this page; the picture begins with mode 1 at 160.Hz\.$/,
+    );
+    expect(finding.match(/data-mode="\d+"/g)).toEqual(['data-mode="1"']);
+    expect(html).toContain('<input type="radio" name="mode" value="1" checked>');
+    expect(html).toContain('<p class="waiting">first</p>');
   });
 
   test("are told in words", () => {

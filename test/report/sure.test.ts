@@ -142,6 +142,25 @@ describe("with samples", () => {
     expect(helpFinding(none)).toBe("None of 4 changes helps.");
   });
 
+  test("where nothing helps says so once, and nothing where it was not looked for", () => {
+    const none = "None of 4 changes helps.";
+    const render = (suggested: HowSure["moved"]["suggested"]) => {
+      const { suggested: _, ...moved } = sure.moved;
+      const found = { ...sure, moved: { ...moved, ...(suggested && { suggested }) } };
+      return part(renderReport(analysed, { ...INPUT, sure: found }));
+    };
+    expect(render({ found: [], tried: 4, none }).split(none)).toHaveLength(2);
+    expect(render(sure.moved.suggested)).toContain("<h3>What would help</h3>");
+    expect(render(undefined)).not.toContain("What would help");
+  });
+
+  test("without a named place has the quotes of a page too", () => {
+    const { sure: _, ...unsampled } = sure.sampled;
+    const words = part(renderReport(analysed, { ...INPUT, sure: { ...sure, sampled: unsampled } }));
+    expect(words).toContain("in the section “candidates”");
+    expect(words.replace(/<[^>]*>/g, "")).not.toMatch(/in the section &quot;/);
+  });
+
   test("holds hostile names as text only", () => {
     expect(part(page)).not.toContain(HOSTILE.body);
     expect(part(page)).toContain("&quot; onmouseover=");

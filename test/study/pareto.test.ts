@@ -2,8 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { massNoiseFront, paretoFront } from "../../src/study/pareto.ts";
-import { madeOutcome } from "./made-outcomes.ts";
+import { paretoFront } from "../../src/study/pareto.ts";
 
 type Point = readonly [number, number];
 const beats = (a: Point, b: Point) => a[0] <= b[0] && a[1] <= b[1] && (a[0] < b[0] || a[1] < b[1]);
@@ -32,24 +31,5 @@ describe("the front", () => {
       }),
       { seed: 7, numRuns: 400 },
     );
-  });
-
-  test("of variants is mass against noise at the best spot", () => {
-    const spot = (gyro: number) => ({
-      name: "centre",
-      plate: "top",
-      gyro,
-      accel: 1,
-      delay: 1e-3,
-      delayWithNotches: 1e-3,
-      tilt: 0,
-      score: 0,
-    });
-    const made = (mass: number, ...gyro: number[]) =>
-      madeOutcome([], [], { mass, spots: gyro.map(spot), ...(gyro.length > 0 && { best: 0 }) });
-    // heavy and quiet, light and loud, worse than the second in both, light without a spot
-    expect(massNoiseFront([made(0.5, 2), made(0.4, 3), made(0.45, 3.5, 1), made(0.3)])).toEqual([
-      1, 0,
-    ]);
   });
 });

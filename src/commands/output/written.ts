@@ -1,14 +1,25 @@
 /** What is said about files that were written. */
 
+import { libraryFile } from "../../report/plotly.ts";
+import type { ReportOptions } from "../input/report-options.ts";
 import { commandLine } from "../terminal/numbers.ts";
 import { printable } from "../terminal/printable.ts";
 import { wrap } from "../terminal/wrap.ts";
 import type { WrittenFiles } from "./ranking-json.ts";
 
-/** Paths stay in one piece, whatever their length, so that they can be copied. */
-export function rankedLines({ report, map }: WrittenFiles): string {
+/**
+ * Paths stay in one piece, whatever their length, so that they can be copied.
+ *
+ * @param libraryBeside whether the report needs the plot library's file in its folder
+ */
+export function rankedLines(
+  { report, map }: WrittenFiles,
+  { libraryBeside = false }: Pick<ReportOptions, "libraryBeside">,
+): string {
+  const library = () => `Plot library beside it: ${libraryFile()} (keep them together)\n`;
   const lines = [
     ...(report === undefined ? [] : [`Report: ${printable(report)}\n`]),
+    ...(report !== undefined && libraryBeside ? [library()] : []),
     ...(map === undefined ? [] : [`Map: ${printable(map)}\n`]),
   ];
   return lines.length === 0 ? "" : `\n${lines.join("")}`;

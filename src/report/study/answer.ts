@@ -6,13 +6,15 @@ import { differenceOf, LEAST_LEVEL } from "../../study/difference.ts";
 import type { ComparisonStudy, PairResult } from "../../study/results.ts";
 import { percentOf } from "../../study/share-words.ts";
 import { shortNames } from "../../study/short-names.ts";
-import { bandFigure, signedTicks, topNote, uprightBand, uprightLine } from "../band-figure.ts";
+import { bandFigure, topNote, uprightBand, uprightLine } from "../band-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
+import { namesCompared } from "../known-names.ts";
 import { decibels, degreesPerSecond, mass, whole } from "../numbers.ts";
 import { prose } from "../prose.ts";
 import { facts } from "../section.ts";
 import { marksLegend } from "../series-marks.ts";
+import { signedTicks } from "../ticks.ts";
 import { spotsFigure, spotsFinding } from "./spots-figure.ts";
 
 const ID = "answer-chart";
@@ -23,14 +25,15 @@ export function answerFigure(study: ComparisonStudy): Figure {
 }
 
 export function answerSection(study: ComparisonStudy): Html {
-  const [first, ...more] = study.words;
+  const names = namesCompared(study);
+  const [first, ...more] = study.words.map((s) => prose(s, names));
   const pairs = study.sure?.pairs ?? [];
   const finding = pairs.length > 0 ? pairsFinding(pairs) : spotsFinding(study);
   const rows = pairs.length > 0 ? 0.6 + pairs.length : study.variants[0].outcome.spots.length;
   return html`<section id="answer" class="verdict" aria-labelledby="answer-heading">
-<h2 id="answer-heading">${prose(first)}</h2>
+<h2 id="answer-heading">${first}</h2>
 <div class="words">
-${more.map((s) => html`<p>${prose(s)}</p>`)}
+${more.map((s) => html`<p>${s}</p>`)}
 ${keyFacts(study)}
 </div>
 <figure class="picture">${chartBox(ID, "bars", finding, rows)}

@@ -6,7 +6,6 @@ import type { ComparisonStudy } from "../../study/results.ts";
 import {
   type BandMark,
   bandFigure,
-  logTicks,
   placeInRow,
   topNote,
   uprightBand,
@@ -14,6 +13,7 @@ import {
 } from "../band-figure.ts";
 import { type Figure, type Trace, WIDE_ONLY } from "../figure.ts";
 import { hertz, percent, rounded, signed, three } from "../numbers.ts";
+import { logTicks } from "../ticks.ts";
 
 /** Rows of the chart; the table has all. */
 const MOST_ROWS = 14;

@@ -2,9 +2,10 @@
 
 import { bestSpot, type SpotCell, type SpotRow, spotsAcross } from "../../study/across.ts";
 import type { ComparisonStudy } from "../../study/results.ts";
-import { type BandMark, bandFigure, placeInRow, signedTicks, uprightLine } from "../band-figure.ts";
+import { type BandMark, bandFigure, placeInRow, uprightLine } from "../band-figure.ts";
 import type { Figure } from "../figure.ts";
 import { decibels, degreesPerSecond, milliseconds, three } from "../numbers.ts";
+import { signedTicks } from "../ticks.ts";
 
 /** What 0 dB stands for: the best spot of the reference as drawn, deg/s rms; any spot where it has none. */
 export function zeroLevel({ variants }: Pick<ComparisonStudy, "variants">): {

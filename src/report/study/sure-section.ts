@@ -8,6 +8,7 @@ import { cut } from "../band-figure.ts";
 import { type BarWay, waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { type Html, html, named, plotText } from "../html.ts";
+import { namesCompared } from "../known-names.ts";
 import { rounded, whole } from "../numbers.ts";
 import { prose } from "../prose.ts";
 import { facts, list, section, table } from "../section.ts";
@@ -119,7 +120,7 @@ export function sureSection(study: ComparisonStudy): Html {
     },
     chancesPart(study),
     variants.length > 1 &&
-      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${prose(v.sampled.words)}`] : [])))}`,
+      html`<h3>The best spot of each variant</h3>${list(variants.flatMap((v) => (v.sampled ? [html`<strong>${named(v.name)}</strong>: ${prose(v.sampled.words, namesCompared(study))}`] : [])))}`,
     html`<h3>Samples</h3>`,
     samplesPart(sure, variants.length > 1),
   );

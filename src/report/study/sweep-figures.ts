@@ -4,12 +4,12 @@ import { bestGyro } from "../../study/pareto.ts";
 import type { SweepLine, SweepStudy } from "../../study/results-sweep.ts";
 import { rowName } from "../../study/sweep-words.ts";
 import type { Outcome } from "../../variants/types.ts";
-import { logTicks } from "../band-figure.ts";
 import { type Figure, MARGIN, plainLayout, type Trace } from "../figure.ts";
 import { plotText } from "../html.ts";
 import { degreesPerSecond, grams, hertz, rounded, three } from "../numbers.ts";
 import { seriesStyle } from "../palette.ts";
 import { seriesMark } from "../series-marks.ts";
+import { logTicks } from "../ticks.ts";
 
 /** Room beside the outermost points, of the axis. */
 const ROOM = 0.06;

@@ -52,11 +52,10 @@ export function helpFinding({ spot, found, none }: Suggestions): string {
 
 const lowered = (text: string) => `${text.slice(0, 1).toLowerCase()}${text.slice(1)}`;
 
-/** Charts and sentences, without a heading. */
-export function helpPart(suggested: Suggestions | undefined, frame: string): Html | undefined {
-  if (!suggested) return undefined;
+/** What stands below the finding: charts and settings; undefined where nothing helps. */
+export function helpPart(suggested: Suggestions, frame: string): Html | undefined {
   const { found, tried } = suggested;
-  if (found.length === 0) return html`<p>${suggested.none ?? ""}</p>`;
+  if (found.length === 0) return undefined;
   return html`<figure>${chartBox(ID, "bars named", helpFinding(suggested), found.length)}</figure>
 <ul class="helps">${found.map((s) => html`<li><p>${s.text}${s.moved.length > 0 && ` Heights that follow: ${listed(s.moved)}.`}</p><p><code>${settingText(s, frame)}</code></p></li>`)}</ul>
 <p class="notes">The best of ${three(tried)} changes that a builder could make, each solved anew. They look at vibration and weight alone, not at strength, and not at what is left undrawn. The command under each says whether it is more than what real frames differ by.</p>`;

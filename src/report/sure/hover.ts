@@ -3,19 +3,18 @@
 import type { Excitation } from "../../excitation/types.ts";
 import type { Crossing, Ranking } from "../../ranking/types.ts";
 import { type Html, html } from "../html.ts";
+import { modeLink } from "../mode-link.ts";
+import { mayBeAtHover } from "../modes-that-matter.ts";
 import { hertz, percent, rpm, three, toRpm } from "../numbers.ts";
 import { table } from "../section.ts";
 
 /** Crossings told before the rest are counted. */
 const MOST = 8;
 
-/**
- * Crossings that may lie at hover speed: a mode whose frequency is off by a share moves its crossings by
- * the same share, so speed(1 + s) = hover for some |s| up to the band. The nearest first.
- */
+/** Crossings that may lie at hover speed, the nearest first. */
 export function mayMeetHover(crossings: readonly Crossing[], band: number): Crossing[] {
   return crossings
-    .filter(({ fromHover }) => Math.abs(1 / (1 + fromHover) - 1) <= band)
+    .filter((c) => mayBeAtHover(c, band))
     .toSorted((a, b) => Math.abs(a.fromHover) - Math.abs(b.fromHover));
 }
 
@@ -45,7 +44,7 @@ export function hoverPart({ crossings, frequencyBand }: Ranking, e: Excitation):
       {
         head: "mode",
         names: true,
-        cell: (c) => html`<a href="#modes" data-mode="${c.mode}">${c.mode}: ${c.modeName}</a>`,
+        cell: (c) => modeLink(c.mode, `${c.mode}: ${c.modeName}`),
       },
       { head: "shaken by", label: "shaken by", cell: (c) => c.order },
       {

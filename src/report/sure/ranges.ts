@@ -3,7 +3,7 @@
 import type { RankedCandidate, Ranking } from "../../ranking/types.ts";
 import type { HowSure } from "../../study/how-sure.ts";
 import type { SampledSpot } from "../../study/results.ts";
-import { type BandMark, bandFigure, logTicks, placeInRow } from "../band-figure.ts";
+import { type BandMark, bandFigure, placeInRow } from "../band-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named, type Part } from "../html.ts";
 import { isToAvoid } from "../markers.ts";
@@ -11,6 +11,7 @@ import { degreesPerSecond, percent, rounded, signed, three } from "../numbers.ts
 import { type Labelled, labelled, placeText } from "../place-names.ts";
 import { type Column, table } from "../section.ts";
 import { marksLegend } from "../series-marks.ts";
+import { logTicks } from "../ticks.ts";
 
 const ID = "sure-ranges-chart";
 /** Places in the chart; the table has all. */

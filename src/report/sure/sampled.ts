@@ -2,14 +2,15 @@
 
 import type { HowSure } from "../../study/how-sure.ts";
 import type { SampledMode } from "../../study/results.ts";
-import { type BandMark, bandFigure, logTicks } from "../band-figure.ts";
+import { type BandMark, bandFigure } from "../band-figure.ts";
 import { waysLegend } from "../bars-figure.ts";
 import { chartBox, type Figure } from "../figure.ts";
 import { type Html, html, named } from "../html.ts";
-import { firstMode } from "../modes-section.ts";
+import { heardModes } from "../modes-that-matter.ts";
 import { hertz, percent, rounded, three } from "../numbers.ts";
 import { folded } from "../section.ts";
 import { chancesFigure, chancesPart, samplesPart } from "../study/sure-section.ts";
+import { logTicks } from "../ticks.ts";
 import type { Analysed } from "../types.ts";
 import { helpFinding, helpPart } from "./help.ts";
 import {
@@ -32,10 +33,8 @@ export function loudestMode(
   { moved: { table } }: HowSure,
   analysed: Pick<Analysed, "ranking" | "modes">,
 ): number | undefined {
-  const first = analysed.ranking?.candidates[0];
-  if (!first?.causes.some((c) => c.mode > 0)) return undefined;
-  const number = firstMode(analysed);
-  return number >= 1 && number <= table.modes.length ? number : undefined;
+  const number = heardModes(analysed)[0]?.number;
+  return number !== undefined && number <= table.modes.length ? number : undefined;
 }
 
 /** The lowest modes, and those that hover's forces come nearest to. */
@@ -110,9 +109,9 @@ export function sampledPart(
 <h3>Natural frequencies</h3><p>${bands}</p>
 <figure>${chartBox("sure-modes-chart", "bars", bands, Number((0.72 * banded.length).toFixed(2)))}
 <figcaption><p class="key">The lowest modes and those that the motors’ forces come nearest to in hover. Nine of ten frames lie within the bar, half of them on either side of the mark.</p></figcaption></figure>`
-      : html`<p>The file names no place for the stack, so no frames were drawn: name the best one that was found in the section "candidates".</p>`
+      : html`<p>The file names no place for the stack, so no frames were drawn: name the best one that was found in the section “candidates”.</p>`
   }${spotPart(sure)}${modePart(sure, loudest)}
-<h3>What would help</h3>${moved.suggested && html`<p>${helpFinding(moved.suggested)}</p>`}${helpPart(moved.suggested, frame)}
+${moved.suggested && html`<h3>What would help</h3><p>${helpFinding(moved.suggested)}</p>${helpPart(moved.suggested, frame)}`}
 ${folded("All modes and what moves them", modesTable(moved.table))}
 ${sampled.sure && folded("What was varied, and how many frames", samplesPart(sampled.sure, false))}`;
 }

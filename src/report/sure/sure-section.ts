@@ -4,6 +4,7 @@ import type { HowSure } from "../../study/how-sure.ts";
 import { commandText } from "../command-text.ts";
 import type { Figure } from "../figure.ts";
 import { type Html, html } from "../html.ts";
+import { namesOfFrame } from "../known-names.ts";
 import { percent, three } from "../numbers.ts";
 import { section } from "../section.ts";
 import type { Analysed } from "../types.ts";
@@ -19,7 +20,7 @@ const DRAWN =
 
 /** undefined where nothing is ranked. */
 export function sureSection(analysed: Analysed, frame: string, found?: HowSure): Html | undefined {
-  const sure = found && sureSet(found);
+  const sure = found && sureSet(found, namesOfFrame(analysed));
   const { ranking, excitation } = analysed;
   if (!ranking || !excitation) return undefined;
   const { frequencyBand, tieBand } = ranking;
@@ -45,12 +46,12 @@ export function sureSection(analysed: Analysed, frame: string, found?: HowSure):
 
 /** Charts of the section by the id of their places. */
 export function sureFigures(
-  analysed: Pick<Analysed, "ranking" | "modes">,
+  analysed: Analysed,
   found?: HowSure,
 ): Readonly<Record<string, Figure | undefined>> {
   const { ranking } = analysed;
   if (!ranking) return {};
-  const sure = found && sureSet(found);
+  const sure = found && sureSet(found, namesOfFrame(analysed));
   return {
     "sure-ranges-chart": rangesFigure(ranking, sure),
     ...(sure && {
