@@ -17,7 +17,7 @@ export function chipsPart({ candidates }: Pick<Ranking, "candidates">): Part {
   const all = chipsTable(candidates);
   return html`<h3>What vibration does to the chips</h3>
 <p class="finding">${chipsFinding(candidates)}</p>
-<p class="lead">A chip clips where vibration and steady part together go beyond its range. And where it is not quite linear, vibration leaves an offset behind: the gyro&#39;s at the loudest speed that is flown, the accelerometer&#39;s at the loudest up to 1.5 times hover.</p>
+<p class="lead">A chip clips where vibration and steady part together go beyond its range. And where it is not quite linear, vibration leaves an offset behind: the gyro’s at the loudest speed that is flown, the accelerometer’s at the loudest up to 1.5 times hover.</p>
 ${clips || candidates.length <= SHORT ? all : folded("Offsets and peaks, place by place", all)}`;
 }
 

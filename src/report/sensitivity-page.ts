@@ -96,7 +96,10 @@ function limitsSection(study: SensitivityStudy): Html {
   return section(
     "limits",
     "What to trust, and how far",
-    "",
+    {
+      finding:
+        "Trust which inputs matter, and which way they move the frame, more than by how much.",
+    },
     html`<div class="columns"><div><h3>Of these figures</h3>${list([...LIMITS, ...notes])}</div><div><h3>Of every frame</h3>${list(FRAME_LIMITS)}</div></div>`,
   );
 }

@@ -109,7 +109,10 @@ export function studyLimits(sampled: boolean): Html {
   return section(
     "limits",
     "What to trust, and how far",
-    "",
+    {
+      finding:
+        "Trust differences between variants and the order of places more than levels: what all share is wrong in all alike.",
+    },
     html`<div class="columns"><div><h3>Of this comparison</h3>${list([...STUDY_LIMITS, ...(sampled ? SPREAD_LIMITS : [])])}</div><div><h3>Of every frame</h3>${list(FRAME_LIMITS)}</div></div>`,
   );
 }

@@ -28,7 +28,7 @@ const PATIENCE = 110_000;
 const HOSTILE = ".artefacts/pages/hostile.jsonc";
 const frame = (sample: string) => path.join("frames", `${sample}.jsonc`);
 /** Coarse: pages of studies are about their words and charts, not about their digits. */
-const QUICK = ["--mesh-size", "25 mm", "--modes", "12", "--workers", "1"];
+const QUICK = ["--mesh-size", "20 mm", "--modes", "16", "--workers", "1"];
 
 export const SAMPLES = ["three-inch", "five-inch", "seven-inch", "ten-inch"] as const;
 

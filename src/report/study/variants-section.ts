@@ -142,7 +142,7 @@ export function changesSection({ variants, failed }: ComparisonStudy): Html {
           finding: changesFinding(variants),
           how: "Parts moved up or down so that what touched before still touches.",
         }
-      : "",
+      : { finding: "One frame, as its file describes it." },
     warnings.length > 0 && html`<div class="warnings"><h3>Warnings</h3>${list(warnings)}</div>`,
     failed.length > 0 &&
       html`<div class="warnings"><h3>Could not be built</h3>${list(failed.map((f) => html`<strong>${named(f.name)}</strong>: ${f.reason}`))}</div>`,
