@@ -312,7 +312,7 @@ export function rowsSection(study: SweepStudy): Html {
     { finding: rowsFinding(study), how: `Noise at the best spot of each.${why}` },
     folded(
       left > 0
-        ? `The first ${shown.length} of ${study.rows.length} variants as a table; the sweep's own file has all`
+        ? `The first ${shown.length} of ${study.rows.length} variants as a table; the sweep’s own file has all`
         : `All ${shown.length} variants as a table`,
       table("Variants of the sweep", columns(study), shown, {
         cards: true,

@@ -114,7 +114,7 @@ export function crossingsSection(study: ComparisonStudy): Html | undefined {
   const counts = `${gained === 0 ? "none is" : gained === 1 ? "one is" : `${gained} are`} new, ${lost === 0 ? "none is" : lost === 1 ? "one is" : `${lost} are`} gone.`;
   const gone = alone
     ? ""
-    : ` What is gone is told with the mode's number and frequency in “${study.variants[0].name}”.`;
+    : ` What is gone is told with the mode’s number and frequency in “${study.variants[0].name}”.`;
   const how = `Where a force of the motors meets a mode within ${NEAR} of hover, the craft shakes for most of its flight.${gone}`;
   if (rows.length === 0) {
     return section("crossings", "What is met near hover", {

@@ -121,7 +121,7 @@ const slope = (v: number) => (Math.abs(v) < 5e-4 ? "0" : v > 0 ? `+${three(v)}` 
 /** Each mode with the inputs that can do most to it. */
 export function modesTable(of: SensitivityTable, most = 3): Html {
   return table(
-    "Modes and the inputs that move them most, over each input's own range",
+    "Modes and the inputs that move them most, over each input’s own range",
     [
       { head: "mode", number: true, label: "mode", cell: (m) => m.number },
       {

@@ -127,7 +127,7 @@ function spotPart({ moved: { table, spot } }: HowSure): Html | undefined {
   return html`<h3>What moves the noise at “${named(name)}”</h3><p>${finding}</p>
 <figure>${chartBox("sure-spot-chart", "bars named", finding, shownRows(movers, INPUTS))}
 <figcaption>${waysLegend(ENDS)}</figcaption></figure>
-${folded(`All ${movers.length} inputs that move it`, moversTable(`Inputs that move the noise at “${name}”`, movers, "dB"))}`;
+${folded(movers.length === 1 ? "The one input that moves it" : `All ${movers.length} inputs that move it`, moversTable(`Inputs that move the noise at “${name}”`, movers, "dB"))}`;
 }
 
 function modePart({ moved: { table } }: HowSure, loudest: number | undefined): Html | undefined {
@@ -140,5 +140,5 @@ function modePart({ moved: { table } }: HowSure, loudest: number | undefined): H
   return html`<h3>What moves the mode that causes most</h3><p>${finding}</p>
 <figure>${chartBox("sure-mode-chart", "bars named", finding, shownRows(movers, INPUTS))}
 <figcaption>${waysLegend(ENDS)}</figcaption></figure>
-${folded(`All ${movers.length} inputs that move it`, moversTable(`Inputs that move mode ${number}`, movers, "Hz"))}`;
+${folded(movers.length === 1 ? "The one input that moves it" : `All ${movers.length} inputs that move it`, moversTable(`Inputs that move mode ${number}`, movers, "Hz"))}`;
 }
