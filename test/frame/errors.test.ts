@@ -95,7 +95,7 @@ describe("values", () => {
   test("numbers that make no sense", () => {
     expect(linesOf(plateWith({ thickness: 0, fill: "130 %" }))).toEqual([
       "plates.base.thickness: 0 (read as 0 mm) is not possible: it must be more than zero.",
-      'plates.base.fill: "130 %" is not possible: it must be 1 or less.',
+      'plates.base.fill: "130 %" is not possible: it must be 100 % or less.',
     ]);
     expect(
       linesOf(fileWith({ bodies: { b: { mass: "-3 g", at: [0, 0, 0], on: "base" } } })),

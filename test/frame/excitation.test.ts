@@ -62,11 +62,11 @@ describe("values that cannot be", () => {
     ["bladeDifference", -0.01, "zero or more"],
     ["bladeDifference", 2, "1 or less"],
     ["thrustRippleDouble", "-1 %", "zero or more"],
-    ["torqueRippleDouble", "150 %", "1 or less"],
+    ["torqueRippleDouble", "150 %", "100 % or less"],
     ["motorSpread", -0.03, "zero or more"],
     ["motorSpread", 0.21, "0.2 or less"],
     ["motorSpread", 3, "0.2 or less"],
-    ["motorSpread", "25 %", "0.2 or less"],
+    ["motorSpread", "25 %", "20 % or less"],
   ])("%s: %o", (field, value, limit) => {
     expect(linesOf(excitation({ [field]: value }))).toEqual([
       `excitation.${field}: ${JSON.stringify(value)} is not possible: it must be ${limit}.`,

@@ -112,7 +112,7 @@ function thicker(file: FrameFile, factor: number): FrameFile {
   return { ...file, arms: Object.fromEntries(arms) };
 }
 
-/** "arms 20 % thicker raise it by up to 23 %" */
+/** "arms 20 % thicker raise that frequency by up to 23 %" */
 const promised = (c: Cause) => Number(/up to (\d+) %/.exec(c.remedy)?.[1]) / 100;
 
 describe("arms a fifth thicker", () => {
@@ -129,7 +129,7 @@ describe("arms a fifth thicker", () => {
   test("raise arm modes by what is promised or a little less: the shape gives way", () => {
     expect(rises.length).toBe(6);
     for (const { cause, rise } of rises) {
-      expect(cause.remedy).toMatch(/^arms 20 % thicker raise it by up to \d+ %$/);
+      expect(cause.remedy).toMatch(/^arms 20 % thicker raise that frequency by up to \d+ %$/);
       // measured: 1 to 4 hundredths less than promised
       expect(promised(cause) - rise).toBeLessThan(0.045);
       expect(promised(cause) - rise).toBeGreaterThan(-0.005);
@@ -207,7 +207,7 @@ describe("what would move a mode", () => {
     ];
     // sqrt((1 + 0.8 (1.2^3 - 1))/(1 + 0.2 0.3)) = 1.222; with the plate's 0.5 it would be 1.199
     const bending = { ...mode({ armFlat: 0.6, armTorsion: 0.2, plateBending: 0.2 }), shares };
-    expect(remedy(bending, 0)).toBe("arms 20 % thicker raise it by up to 22 %");
+    expect(remedy(bending, 0)).toBe("arms 20 % thicker raise that frequency by up to 22 %");
   });
 
   test("is not told where the strain is spread thinly", () => {

@@ -127,7 +127,7 @@ export function ranked(made: readonly Made[]): RankedCandidate[] {
           order: "unbalance",
           share: 0.62,
           parts: [{ name: "front left arm", share: 0.4 }],
-          remedy: "arms 20 % thicker raise it by up to 17 %",
+          remedy: "arms 20 % thicker raise that frequency by up to 17 %",
           met: true,
           rpm: 10884,
         },

@@ -92,7 +92,7 @@ describe("one clear winner", () => {
     expect(text).toContain("unbalance");
     expect(text).toContain("181 Hz");
     expect(text).toContain("10900 rpm");
-    expect(text).toContain("arms 20 % thicker raise it by up to 17 %");
+    expect(text).toContain("arms 20 % thicker raise that frequency by up to 17 %");
   });
 
   test("other states of the propellers are told", () => {

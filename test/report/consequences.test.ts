@@ -184,7 +184,7 @@ describe("the causes", () => {
       expect.stringMatching(/^230 Hz arms flap, diagonal pairs/),
       "at 13 800 rpm",
       expect.stringMatching(/60 %, front left arm 30 %$/),
-      "plates 20 % thicker raise it by up to 12 %",
+      "plates 20 % thicker raise that frequency by up to 12 %",
     ]);
     expect(rows[1].slice(1)).toEqual([
       "20 %",
@@ -206,7 +206,7 @@ describe("the causes", () => {
 
   test("say the first in a sentence", () => {
     expect(causesFinding(ranking.candidates, SPEEDS)).toMatch(
-      /^At “.*” 62\s% of the noise is unbalance on 230\sHz \(arms flap, .*\), met at 13\s800\srpm\. Plates 20 % thicker raise it by up to 12 %\.$/,
+      /^At “.*” 62\s% of the noise is unbalance on 230\sHz \(arms flap, .*\), met at 13\s800\srpm\. Plates 20 % thicker raise that frequency by up to 12 %\.$/,
     );
     const [, whole] = best.causes;
     expect(causesFinding([{ ...best, causes: [whole] }], SPEEDS)).toContain(

@@ -101,7 +101,7 @@ function causes(mode: ModeDescription): Cause[] {
       order: "unbalance",
       share: 0.62,
       parts: mode.shares.map((s) => ({ name: s.part, share: s.strain })),
-      remedy: "plates 20 % thicker raise it by up to 12 %",
+      remedy: "plates 20 % thicker raise that frequency by up to 12 %",
       rpm: 13_800,
       met: true,
     },

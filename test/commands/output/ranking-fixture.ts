@@ -56,7 +56,7 @@ export const CAUSES: readonly Cause[] = [
       { name: "left arm", share: 0.42 },
       { name: HOSTILE, share: 0.3 },
     ],
-    remedy: "arms 20 % thicker raise it by up to 24 %",
+    remedy: "arms 20 % thicker raise that frequency by up to 24 %",
     order: "unbalance",
     share: 0.5,
     rpm: 7884,

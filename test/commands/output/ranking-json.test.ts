@@ -143,7 +143,7 @@ describe("places", () => {
         speedRpm: 7884,
         met: false,
         parts: [{ name: "left arm", strainEnergyShare: 0.42 }, { name: HOSTILE }],
-        remedy: "arms 20 % thicker raise it by up to 24 %",
+        remedy: "arms 20 % thicker raise that frequency by up to 24 %",
       },
       { modeWithStackHere: 2, speedRpm: 12312, met: true },
       { modeWithStackHere: 0, speedRpm: null, met: false },

@@ -56,7 +56,7 @@ describe("the table of places", () => {
 describe("why", () => {
   test("tells share, order, frequency, speed, parts and what would move it", () => {
     expect(oneLine(whyText([first]))).toMatch(
-      /^ centre \(place 1\): 2\.79 deg\/s rms, 0\.698 in hover - 50 %: unbalance on 131 Hz \(arms flap, all together\), would meet at 7880 rpm, outside the speeds considered; it strains left arm 42 %, \S+ .* 30 %; arms 20 % thicker raise it by up to 24 % - 30 %: torque ripple on 205 Hz \(top bends\), met at 12300 rpm - 10 %: unbalance; the whole craft moves as one, which no place avoids $/,
+      /^ centre \(place 1\): 2\.79 deg\/s rms, 0\.698 in hover - 50 %: unbalance on 131 Hz \(arms flap, all together\), would meet at 7880 rpm, outside the speeds considered; it strains left arm 42 %, \S+ .* 30 %; arms 20 % thicker raise that frequency by up to 24 % - 30 %: torque ripple on 205 Hz \(top bends\), met at 12300 rpm - 10 %: unbalance; the whole craft moves as one, which no place avoids $/,
     );
   });
 
