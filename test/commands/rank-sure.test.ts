@@ -49,7 +49,7 @@ describe("rank --sure", () => {
     for (const id of ["chances-chart", "sure-spot-chart", "sure-modes-chart"]) {
       expect(page).toContain(`id="${id}"`);
     }
-    expect(page).toContain("rank cross.jsonc --modes 12 --sure --samples 32 --report");
+    expect(page).toContain("rank cross.jsonc --modes 12 --sure --samples 32");
   });
 });
 

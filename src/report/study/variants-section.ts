@@ -21,7 +21,7 @@ export function variantsSection(study: ComparisonStudy): Html | undefined {
   const delays = variants.some((v) => bestSpot(v)?.spot.delay !== undefined);
   const rival = (v: VariantResult) => sure?.chances.rivals.find((r) => r.name === v.name);
   const columns: Column<VariantResult>[] = [
-    { head: "", cell: (_, i) => markSymbol(i) },
+    { head: html`<span class="spoken">mark</span>`, cell: (_, i) => markSymbol(i) },
     { head: "variant", names: true, cell: (v) => named(v.name) },
     {
       head: html`mass<br><small>g</small>`,
